@@ -1,0 +1,1 @@
+//! room air: humidity, heat and mass transfer.

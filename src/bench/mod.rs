@@ -1,0 +1,1 @@
+//! the questions of the bench, answered in one call.

@@ -1,0 +1,1 @@
+//! liquids together: activities, vapour pressures, density, viscosity, flash point.

@@ -1,0 +1,1 @@
+//! flow cups: standards, home-made cups, timing.

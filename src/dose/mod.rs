@@ -1,0 +1,1 @@
+//! drops, parts, percent, mass; dilution arithmetic.

@@ -1,0 +1,1 @@
+//! how a thin coat loses its solvent.

@@ -1,0 +1,1 @@
+//! paint, thinner and their mix: dilution law, families, paint files.

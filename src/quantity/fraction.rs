@@ -1,0 +1,63 @@
+//! Fractions that cannot leave their interval.
+
+use super::{Quantity, Ratio, show};
+use crate::error::{RangeError, Result};
+
+macro_rules! bounded {
+    ($(#[$doc:meta])* $Name:ident, $what:literal, $remedy:literal) => {
+        $(#[$doc])*
+        #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+        pub struct $Name(f64);
+
+        impl $Name {
+            /// From a plain number between 0 and 1.
+            ///
+            /// # Errors
+            /// A [`RangeError`] outside 0 to 1, or for NaN.
+            pub fn new(fraction: f64) -> Result<Self> {
+                if (0.0..=1.0).contains(&fraction) {
+                    Ok(Self(fraction))
+                } else {
+                    Err(RangeError::new($what, show(Ratio::from_si(fraction)), "0 % to 100 %", $remedy))
+                }
+            }
+
+            /// The number between 0 and 1.
+            pub fn get(self) -> f64 {
+                self.0
+            }
+        }
+
+        impl TryFrom<Ratio> for $Name {
+            type Error = crate::error::Error;
+            fn try_from(ratio: Ratio) -> Result<Self> {
+                Self::new(ratio.si())
+            }
+        }
+
+        impl From<$Name> for Ratio {
+            fn from(fraction: $Name) -> Self {
+                Ratio::from_si(fraction.0)
+            }
+        }
+
+        impl core::fmt::Display for $Name {
+            fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+                f.write_str(&show(Ratio::from(*self)))
+            }
+        }
+    };
+}
+
+bounded!(
+    /// Share of a volume, between 0 and 1.
+    VolumeFraction,
+    "volume fraction",
+    "give the share of the whole, for example \"40 %\""
+);
+bounded!(
+    /// Relative humidity of air over liquid water, between 0 and 1.
+    RelativeHumidity,
+    "relative humidity",
+    "read the hygrometer again and write for example \"55 %\""
+);

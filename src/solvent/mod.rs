@@ -1,0 +1,1 @@
+//! pure liquids: catalogue, property correlations, evaporation classes.
