@@ -97,21 +97,19 @@ pub struct RangeError {
     pub remedy: String,
 }
 
-impl RangeError {
-    /// Builds the error; every part is text ready to show.
-    pub fn new(
-        what: impl Into<String>,
-        value: impl Into<String>,
-        limit: impl Into<String>,
-        remedy: impl Into<String>,
-    ) -> Error {
-        Error::Range(Box::new(Self {
-            what: what.into(),
-            value: value.into(),
-            limit: limit.into(),
-            remedy: remedy.into(),
-        }))
-    }
+/// Builds a [`RangeError`]; every part is text ready to show.
+pub fn out_of_range(
+    what: impl Into<String>,
+    value: impl Into<String>,
+    limit: impl Into<String>,
+    remedy: impl Into<String>,
+) -> Error {
+    Error::Range(Box::new(RangeError {
+        what: what.into(),
+        value: value.into(),
+        limit: limit.into(),
+        remedy: remedy.into(),
+    }))
 }
 
 /// A name that is in no catalogue, with the names that come near.
@@ -138,29 +136,27 @@ fn near_text(near: &[String]) -> String {
     }
 }
 
-impl UnknownName {
-    /// Builds the error, looking among `known` for up to four names that come near `name`.
-    pub fn among<'a>(
-        kind: &'static str,
-        name: &str,
-        known: impl IntoIterator<Item = &'a str>,
-        remedy: &'static str,
-    ) -> Error {
-        let wanted = crate::names::fold(name);
-        let mut scored: Vec<(f64, &str)> = known
-            .into_iter()
-            .map(|k| {
-                let folded = crate::names::fold(k);
-                let inside = wanted.len() >= 3 && folded.contains(&wanted);
-                (if inside { 0.95 } else { strsim::jaro_winkler(&wanted, &folded) }, k)
-            })
-            .filter(|(score, _)| *score > 0.78)
-            .collect();
-        scored.sort_by(|a, b| b.0.total_cmp(&a.0).then_with(|| a.1.cmp(b.1)));
-        scored.dedup_by(|a, b| a.1 == b.1);
-        let near = scored.into_iter().take(4).map(|(_, k)| k.to_owned()).collect();
-        Error::UnknownName(Box::new(Self { kind, name: name.to_owned(), near, remedy }))
-    }
+/// Builds an [`UnknownName`], looking among `known` for up to four names that come near `name`.
+pub fn unknown_name<'a>(
+    kind: &'static str,
+    name: &str,
+    known: impl IntoIterator<Item = &'a str>,
+    remedy: &'static str,
+) -> Error {
+    let wanted = crate::names::fold(name);
+    let mut scored: Vec<(f64, &str)> = known
+        .into_iter()
+        .map(|k| {
+            let folded = crate::names::fold(k);
+            let inside = wanted.len() >= 3 && folded.contains(&wanted);
+            (if inside { 0.95 } else { strsim::jaro_winkler(&wanted, &folded) }, k)
+        })
+        .filter(|(score, _)| *score > 0.78)
+        .collect();
+    scored.sort_by(|a, b| b.0.total_cmp(&a.0).then_with(|| a.1.cmp(b.1)));
+    scored.dedup_by(|a, b| a.1 == b.1);
+    let near = scored.into_iter().take(4).map(|(_, k)| k.to_owned()).collect();
+    Error::UnknownName(Box::new(UnknownName { kind, name: name.to_owned(), near, remedy }))
 }
 
 /// A blend that does not stay one liquid.
@@ -184,7 +180,7 @@ pub struct PhaseSplit {
 
 /// A malformed file or record.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{file}{}{}: {problem}; {remedy}", line_text(.line), field_text(.field))]
+#[error("{file}{}{}: {problem}; {remedy}", line_text(*.line), field_text(.field.as_deref()))]
 pub struct DataError {
     /// File name, or a description of the text.
     pub file: String,
@@ -198,31 +194,29 @@ pub struct DataError {
     pub remedy: String,
 }
 
-fn line_text(line: &Option<usize>) -> String {
+fn line_text(line: Option<usize>) -> String {
     line.map_or_else(String::new, |n| format!(", line {n}"))
 }
 
-fn field_text(field: &Option<String>) -> String {
-    field.as_ref().map_or_else(String::new, |f| format!(", field `{f}`"))
+fn field_text(field: Option<&str>) -> String {
+    field.map_or_else(String::new, |f| format!(", field `{f}`"))
 }
 
-impl DataError {
-    /// Builds the error.
-    pub fn new(
-        file: impl Into<String>,
-        line: Option<usize>,
-        field: Option<&str>,
-        problem: impl Into<String>,
-        remedy: impl Into<String>,
-    ) -> Error {
-        Error::Data(Box::new(Self {
-            file: file.into(),
-            line,
-            field: field.map(str::to_owned),
-            problem: problem.into(),
-            remedy: remedy.into(),
-        }))
-    }
+/// Builds a [`DataError`].
+pub fn bad_data(
+    file: impl Into<String>,
+    line: Option<usize>,
+    field: Option<&str>,
+    problem: impl Into<String>,
+    remedy: impl Into<String>,
+) -> Error {
+    Error::Data(Box::new(DataError {
+        file: file.into(),
+        line,
+        field: field.map(str::to_owned),
+        problem: problem.into(),
+        remedy: remedy.into(),
+    }))
 }
 
 #[cfg(test)]
@@ -231,15 +225,14 @@ mod tests {
 
     #[test]
     fn near_names_are_offered_best_first() {
-        let e =
-            UnknownName::among("solvent", "acetne", ["acetone", "toluene", "methyl acetate"], "see the list");
+        let e = unknown_name("solvent", "acetne", ["acetone", "toluene", "methyl acetate"], "see the list");
         let text = e.to_string();
         assert!(text.starts_with("unknown solvent \"acetne\"; did you mean \"acetone\""), "{text}");
     }
 
     #[test]
     fn data_error_names_file_line_and_field() {
-        let e = DataError::new("my.toml", Some(7), Some("density"), "missing", "add it");
+        let e = bad_data("my.toml", Some(7), Some("density"), "missing", "add it");
         assert_eq!(e.to_string(), "my.toml, line 7, field `density`: missing; add it");
     }
 }

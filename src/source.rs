@@ -7,7 +7,7 @@
 //! # Ok::<(), mistcoat::Error>(())
 //! ```
 
-use crate::error::{DataError, Error, Result, UnknownName};
+use crate::error::{Error, Result, bad_data, unknown_name};
 use serde::{Deserialize, Serialize};
 use std::sync::LazyLock;
 
@@ -88,9 +88,8 @@ const FILES: &[(&str, &str)] = source_files![
 static SOURCES: LazyLock<Result<Vec<Source>>> = LazyLock::new(|| {
     let mut all = Vec::new();
     for (name, text) in FILES {
-        let file: File = toml::from_str(text).map_err(|e| {
-            DataError::new(*name, None, None, e.message(), "restore the file from the release")
-        })?;
+        let file: File = toml::from_str(text)
+            .map_err(|e| bad_data(*name, None, None, e.message(), "restore the file from the release"))?;
         all.extend(file.source);
     }
     Ok(all)
@@ -99,7 +98,7 @@ static SOURCES: LazyLock<Result<Vec<Source>>> = LazyLock::new(|| {
 /// All sources, in the order of the data file.
 ///
 /// # Errors
-/// A [`DataError`] when the embedded file is damaged.
+/// A [`crate::error::DataError`] when the embedded file is damaged.
 pub fn all() -> Result<&'static [Source]> {
     SOURCES.as_ref().map(Vec::as_slice).map_err(Error::clone)
 }
@@ -107,11 +106,11 @@ pub fn all() -> Result<&'static [Source]> {
 /// The source behind a key.
 ///
 /// # Errors
-/// [`UnknownName`] with near keys.
+/// [`crate::error::UnknownName`] with near keys.
 pub fn find(key: &str) -> Result<&'static Source> {
     let sources = all()?;
     sources.iter().find(|s| s.key == key).ok_or_else(|| {
-        UnknownName::among(
+        unknown_name(
             "source key",
             key,
             sources.iter().map(|s| s.key.as_str()),

@@ -250,7 +250,7 @@ dimension!(SpreadingRate, "SpreadingRate", "spreading rate", "8 m2/L", "m2/L",
     print: [("m2/L", 0.0)],
     ambiguous: &[("ft2/gal", "write \"ft2/US gal\" or \"ft2/imp gal\"")]);
 dimension!(SolubilityParameter, "SolubilityParameter", "solubility parameter", "15.8 MPa^0.5", "MPa^0.5",
-    units: [["Pa^0.5"] => 1.0; ["MPa^0.5", "MPa½", "MPa1/2"] => 1e3; ["(cal/cm3)^0.5"] => 2045.482_828_087_295;],
+    units: [["Pa^0.5"] => 1.0; ["MPa^0.5", "MPa½", "MPa1/2"] => 1e3; ["(cal/cm3)^0.5"] => 2_045.482_828_087_295;],
     print: [("MPa^0.5", 0.0)]);
 dimension!(Ratio, "Ratio", "ratio", "55 %", "%",
     units: [["1", "fraction"] => 1.0; ["%", "percent", "pct"] => 1e-2; ["ppm"] => 1e-6; ["‰"] => 1e-3;],

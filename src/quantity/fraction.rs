@@ -1,7 +1,7 @@
 //! Fractions that cannot leave their interval.
 
 use super::{Quantity, Ratio, show};
-use crate::error::{RangeError, Result};
+use crate::error::{Result, out_of_range};
 
 macro_rules! bounded {
     ($(#[$doc:meta])* $Name:ident, $what:literal, $remedy:literal) => {
@@ -13,12 +13,12 @@ macro_rules! bounded {
             /// From a plain number between 0 and 1.
             ///
             /// # Errors
-            /// A [`RangeError`] outside 0 to 1, or for NaN.
+            /// A [`crate::error::RangeError`] outside 0 to 1, or for NaN.
             pub fn new(fraction: f64) -> Result<Self> {
                 if (0.0..=1.0).contains(&fraction) {
                     Ok(Self(fraction))
                 } else {
-                    Err(RangeError::new($what, show(Ratio::from_si(fraction)), "0 % to 100 %", $remedy))
+                    Err(out_of_range($what, show(Ratio::from_si(fraction)), "0 % to 100 %", $remedy))
                 }
             }
 
