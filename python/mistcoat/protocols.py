@@ -1,0 +1,17 @@
+"""What an object must offer to be taken as a value with a unit."""
+
+from __future__ import annotations
+
+from typing import Any, Protocol, runtime_checkable
+
+__all__ = ["HasUnits"]
+
+
+@runtime_checkable
+class HasUnits(Protocol):
+    """A quantity of any units library that converts with ``.to(unit)`` and shows ``.magnitude``."""
+
+    @property
+    def magnitude(self) -> Any: ...
+
+    def to(self, unit: str, /) -> HasUnits: ...
