@@ -1,7 +1,7 @@
 """Finishing chemistry for the hobby bench: thinning, flow cups, drops, solvent blends, flash-off.
 
-Every argument with a dimension takes a quantity class, text with a unit, or a quantity of another units
-library; a bare number is refused, because its unit would be a guess.
+Every argument with a dimension takes a quantity class, text with a unit, or a quantity of another
+units library; a bare number is refused, because its unit would be a guess.
 
 >>> import mistcoat as mc
 >>> mc.Pressure("20 psi").to("kPa")  # doctest: +ELLIPSIS

@@ -12,6 +12,8 @@ class HasUnits(Protocol):
     """A quantity of any units library that converts with ``.to(unit)`` and shows ``.magnitude``."""
 
     @property
-    def magnitude(self) -> Any: ...
+    def magnitude(self) -> Any:
+        """The number in the present unit."""
 
-    def to(self, unit: str, /) -> HasUnits: ...
+    def to(self, unit: str, /) -> HasUnits:
+        """The same quantity in another unit."""
