@@ -5,7 +5,7 @@ use crate::quantity::{Dimension, PyQuantity, dimension};
 use mistcoat::estimate::Contributor;
 use mistcoat::{Answer, Estimate, Warning, Working};
 use pyo3::{PyTypeInfo, prelude::*, types::PyString};
-use std::ffi::CString;
+use std::{collections::HashMap, ffi::CString};
 
 /// A value with the interval that holds it with the stated coverage, what the spread comes from, the
 /// warnings that go with it and the working behind it.
@@ -213,16 +213,16 @@ impl PyWorking {
     }
     /// The steps as dictionaries with the keys name, formula, latex, numbers, result and source.
     #[getter]
-    fn steps<'py>(&self, py: Python<'py>) -> PyResult<Vec<Bound<'py, pyo3::types::PyDict>>> {
+    fn steps(&self) -> Vec<HashMap<&'static str, String>> {
         let one = |s: &mistcoat::working::Step| {
-            let d = pyo3::types::PyDict::new(py);
-            d.set_item("name", &s.name)?;
-            d.set_item("formula", &s.formula)?;
-            d.set_item("latex", &s.latex)?;
-            d.set_item("numbers", &s.numbers)?;
-            d.set_item("result", &s.result)?;
-            d.set_item("source", mistcoat::source::cite(&s.source))?;
-            Ok(d)
+            HashMap::from([
+                ("name", s.name.clone()),
+                ("formula", s.formula.clone()),
+                ("latex", s.latex.clone()),
+                ("numbers", s.numbers.clone()),
+                ("result", s.result.clone()),
+                ("source", mistcoat::source::cite(&s.source)),
+            ])
         };
         self.0.steps.iter().map(one).collect()
     }
