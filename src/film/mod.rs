@@ -1,1 +1,3 @@
 //! how a thin coat loses its solvent.
+
+pub mod solver;
