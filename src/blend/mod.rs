@@ -1,1 +1,3 @@
 //! liquids together: activities, vapour pressures, density, viscosity, flash point.
+
+pub mod unifac;
