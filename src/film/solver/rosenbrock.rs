@@ -157,11 +157,6 @@ impl Rosenbrock {
         &self.y
     }
 
-    /// `f(y)` at the end of the last step.
-    pub(crate) fn f(&self) -> &[f64] {
-        &self.f
-    }
-
     pub(crate) fn t_old(&self) -> f64 {
         self.t_old
     }
@@ -171,7 +166,7 @@ impl Rosenbrock {
     }
 
     /// Changes the end of the last step within the tolerance (an amount of −1e-12 becomes zero).
-    pub(crate) fn amend<S: System>(&mut self, system: &mut S, change: impl Fn(&mut [f64]) -> bool) {
+    pub(crate) fn amend<S: System>(&mut self, system: &mut S, change: impl FnOnce(&mut [f64]) -> bool) {
         if change(&mut self.y) {
             system.rate(&self.y, &mut self.f);
         }
@@ -186,6 +181,11 @@ impl Rosenbrock {
         let s = ((t - self.t_old) / width).clamp(0.0, 1.0);
         let r = 1.0 - s;
         self.y_old[i] * r + s * (self.y[i] + r * (self.dense[0][i] + s * self.dense[1][i]))
+    }
+
+    /// Component `i` over the last step as `y0 r + s (y1 + r (c0 + s c1))`, `s` from 0 to 1 and `r = 1 − s`.
+    pub(crate) fn dense_coefficients(&self, i: usize) -> [f64; 4] {
+        [self.y_old[i], self.y[i], self.dense[0][i], self.dense[1][i]]
     }
 
     /// One accepted step, not past `t_end`.
