@@ -10,7 +10,7 @@
 use super::polymer;
 use crate::air::properties::{AIR_MOLAR_MASS, GAS_CONSTANT};
 use crate::air::transfer::GasSide;
-use crate::blend::unifac;
+use crate::blend::{self, unifac::Scratch};
 
 /// Vapour pressure at the surface stays below this share of the air pressure: a film that would boil is
 /// limited by heat, not by this law.
@@ -43,8 +43,30 @@ impl Volatile {
 /// Activity among the volatiles.
 #[derive(Debug, Clone)]
 pub(crate) enum Activity {
+    #[cfg(test)]
     Ideal,
-    Unifac(unifac::Model, unifac::Scratch),
+    Blend(Box<blend::Activity>, Option<Scratch>),
+}
+
+impl From<blend::Activity> for Activity {
+    fn from(activity: blend::Activity) -> Self {
+        let scratch = activity.scratch();
+        Self::Blend(Box::new(activity), scratch)
+    }
+}
+
+/// One species at the start, for the working of a result.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct FirstFlux {
+    pub(crate) name: String,
+    pub(crate) k_m_s: f64,
+    pub(crate) stefan_factor: f64,
+    pub(crate) gamma: f64,
+    pub(crate) mole_fraction: f64,
+    pub(crate) polymer_factor: f64,
+    pub(crate) psat_pa: f64,
+    pub(crate) room_pressure_pa: f64,
+    pub(crate) flux_kg_m2_s: f64,
 }
 
 /// Transfer to the room.
@@ -111,8 +133,8 @@ impl Surface {
         }
         let per_total = if total > 0.0 { 1.0 / total } else { 0.0 };
         match &mut self.activity {
-            Activity::Unifac(model, scratch) if total > 0.0 => {
-                model.ln_gamma(temperature_k, &self.amounts, scratch, &mut self.ln_gamma);
+            Activity::Blend(activity, scratch) if total > 0.0 => {
+                activity.ln_gamma(temperature_k, &self.amounts, scratch, &mut self.ln_gamma);
             }
             _ => self.ln_gamma.fill(0.0),
         }
@@ -149,6 +171,38 @@ impl Surface {
             flux[i] = self.k[i] * per_rt * (self.pressures[i] - s.room_pressure_pa);
         }
         heat
+    }
+
+    /// The fluxes of the wet coat at room temperature, species by species.
+    pub(crate) fn first_fluxes(mut self) -> Vec<FirstFlux> {
+        let amounts: Vec<f64> = self.species.iter().map(|s| s.arrived_mol_m2).collect();
+        let temperature_k = self.room_temperature_k;
+        let mut flux = vec![0.0; amounts.len()];
+        self.fluxes(&amounts, temperature_k, &mut flux);
+        let total: f64 = amounts.iter().sum();
+        let volume: f64 = amounts.iter().zip(&self.species).map(|(n, s)| n * s.molar_volume_m3_mol).sum();
+        let phi = volume / (volume + self.solids_m);
+        let room: f64 = self.species.iter().map(|s| s.room_pressure_pa).sum();
+        let surface: f64 = self.pressures.iter().sum();
+        let wind = stefan_factor(
+            (surface / self.pressure_pa).min(BOILING),
+            room / self.pressure_pa,
+        );
+        self.species
+            .iter()
+            .enumerate()
+            .map(|(i, s)| FirstFlux {
+                name: s.name.clone(),
+                k_m_s: self.k[i],
+                stefan_factor: wind,
+                gamma: self.ln_gamma[i].exp(),
+                mole_fraction: amounts[i] / total,
+                polymer_factor: polymer::activity_factor(phi, s.chi),
+                psat_pa: s.psat_pa(temperature_k),
+                room_pressure_pa: s.room_pressure_pa,
+                flux_kg_m2_s: flux[i] * s.molar_mass_kg_mol,
+            })
+            .collect()
     }
 }
 
