@@ -1,1 +1,21 @@
-//! room air: humidity, heat and mass transfer.
+//! The room you paint in: how damp it is, how fast it carries vapour and heat away from a coat.
+//!
+//! * [`Room`]: temperature, relative humidity, draught, size; its dew point and wet bulb.
+//! * [`psychrometrics`]: water vapour in air.
+//! * [`properties`]: density, viscosity and conductivity of dry air.
+//! * [`transfer`]: mass and heat transfer between a flat part and the air around it.
+//!
+//! ```
+//! use mistcoat::air::Room;
+//! use mistcoat::quantity::{parse, show, RelativeHumidity};
+//! let shed = Room::new(parse("12 °C")?, RelativeHumidity::new(0.85)?)?;
+//! assert_eq!(show(shed.dew_point()?), "9.5 °C");
+//! # Ok::<(), mistcoat::Error>(())
+//! ```
+
+pub mod properties;
+pub mod psychrometrics;
+mod room;
+pub mod transfer;
+
+pub use room::Room;

@@ -1,0 +1,309 @@
+//! The wet coat as it lies in the room: what a user states before drying it.
+
+use super::drying::Drying;
+use super::engine::{Engine, Options, Support, Trace};
+use super::polymer::{CHI_SOLVENT, CHI_WATER};
+use super::substrate::Substrate;
+use super::surface::{Surface, Transfer, Volatile};
+use crate::air::Room;
+use crate::air::properties::ATMOSPHERE_PA;
+use crate::air::transfer::{GasSide, check_length};
+use crate::blend::{Activity, Blend};
+use crate::error::{Error, Result, out_of_range};
+use crate::quantity::{Length, Quantity, Ratio, Time, VolumeFraction, as_text, show};
+use crate::solvent::{self, Solvent};
+use crate::warning::Warning;
+use serde::{Deserialize, Serialize};
+
+/// Wet films that the model speaks for, m: one micrometre is a dry-sprayed mist coat, five millimetres a puddle.
+const THICKNESS_M: (f64, f64) = (1e-6, 5e-3);
+/// More solids than this leaves nothing to dry.
+const MOST_SOLIDS: f64 = 0.98;
+/// Part length when none is given, m.
+const PART_LENGTH_M: f64 = 0.1;
+/// How long a coat is followed when nothing is said, and at most, s.
+const UNTIL_S: f64 = 7.0 * 86_400.0;
+const LONGEST_S: f64 = 365.0 * 86_400.0;
+
+/// A wet coat: volatile blend, solids, thickness, what it lies on and the room.
+///
+/// Defaults: 1.5 mm of polystyrene, a part of 100 mm, followed for 7 days at most.
+///
+/// ```
+/// use mistcoat::{air::Room, blend::{Basis, Blend}, film::{Film, Substrate}};
+/// use mistcoat::quantity::{parse, RelativeHumidity, VolumeFraction};
+/// let thinner = Blend::from_names(
+///     &[("acetone", 50.0), ("n-butyl acetate", 35.0), ("2-butoxyethanol", 15.0)], Basis::Mass, None)?;
+/// let room = Room::new(parse("25 °C")?, RelativeHumidity::new(0.5)?)?;
+/// let dry = Film::new(&thinner, VolumeFraction::new(0.15)?, parse("25 µm")?, &room)?
+///     .with_substrate(Substrate::named("wood")?)
+///     .dry()?;
+/// let flash_off = dry.flash_off()?;
+/// assert!(flash_off.estimate.low < flash_off.best() && flash_off.best() < flash_off.estimate.high);
+/// # Ok::<(), mistcoat::Error>(())
+/// ```
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "Record", into = "Record")]
+pub struct Film {
+    volatile: Blend,
+    solids: VolumeFraction,
+    wet_thickness: Length,
+    room: Room,
+    substrate: Substrate,
+    part_length: Length,
+    until: Time,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Record {
+    volatile: Blend,
+    #[serde(with = "as_text")]
+    solids: Ratio,
+    #[serde(with = "as_text")]
+    wet_thickness: Length,
+    room: Room,
+    substrate: Substrate,
+    #[serde(with = "as_text")]
+    part_length: Length,
+    #[serde(with = "as_text")]
+    until: Time,
+}
+
+impl From<Film> for Record {
+    fn from(f: Film) -> Self {
+        Self {
+            volatile: f.volatile,
+            solids: f.solids.into(),
+            wet_thickness: f.wet_thickness,
+            room: f.room,
+            substrate: f.substrate,
+            part_length: f.part_length,
+            until: f.until,
+        }
+    }
+}
+
+impl TryFrom<Record> for Film {
+    type Error = Error;
+    fn try_from(r: Record) -> Result<Self> {
+        Self::new(&r.volatile, r.solids.try_into()?, r.wet_thickness, &r.room)?
+            .with_substrate(r.substrate)
+            .with_part_length(r.part_length)?
+            .until(r.until)
+    }
+}
+
+/// One input moved for the interval of a result: factors on the stated values.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Moved {
+    pub(crate) air_speed_m_s: f64,
+    pub(crate) vapour_pressure: f64,
+    pub(crate) wet_thickness_m: f64,
+}
+
+impl Film {
+    /// A wet coat of this thickness: `volatile` is everything that may leave (thinner, the paint's own solvent,
+    /// water), `solids` the share of the wet volume that stays.
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] for a thickness outside 1 µm to 5 mm or more than 98 % of solids.
+    pub fn new(volatile: &Blend, solids: VolumeFraction, wet_thickness: Length, room: &Room) -> Result<Self> {
+        let (thin, thick) = THICKNESS_M;
+        if !(thin..=thick).contains(&wet_thickness.si()) {
+            return Err(out_of_range(
+                "wet film thickness",
+                show(wet_thickness),
+                "1 µm to 5 mm",
+                "an airbrush lays 5 µm to 40 µm a pass, a brush 50 µm to 100 µm; measure with a comb gauge",
+            ));
+        }
+        if solids.get() > MOST_SOLIDS {
+            return Err(out_of_range(
+                "volume solids",
+                solids.to_string(),
+                "at most 98 %",
+                "a coat without volatile matter has nothing to lose; give the solids of the thinned paint",
+            ));
+        }
+        Ok(Self {
+            volatile: volatile.clone(),
+            solids,
+            wet_thickness,
+            room: room.clone(),
+            substrate: Substrate::default(),
+            part_length: Length::from_si(PART_LENGTH_M),
+            until: Time::from_si(UNTIL_S),
+        })
+    }
+
+    /// The same coat on another substrate.
+    #[must_use]
+    pub fn with_substrate(mut self, substrate: Substrate) -> Self {
+        self.substrate = substrate;
+        self
+    }
+
+    /// The same coat on a part of this length along the draught.
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] outside 1 mm to 10 m.
+    pub fn with_part_length(mut self, length: Length) -> Result<Self> {
+        check_length(length)?;
+        self.part_length = length;
+        Ok(self)
+    }
+
+    /// The same coat, followed for this long at most.
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] unless between 1 ms and 365 d.
+    pub fn until(mut self, until: Time) -> Result<Self> {
+        if !(1e-3..=LONGEST_S).contains(&until.si()) {
+            return Err(out_of_range(
+                "time to follow the coat",
+                show(until),
+                "1 ms to 365 d",
+                "7 d is the usual choice; a coat still wet then is told by an error of time_to_lose",
+            ));
+        }
+        self.until = until;
+        Ok(self)
+    }
+
+    /// Everything that may leave.
+    pub fn volatile(&self) -> &Blend {
+        &self.volatile
+    }
+
+    /// Share of the wet volume that stays.
+    pub fn solids(&self) -> VolumeFraction {
+        self.solids
+    }
+
+    /// Thickness when wet.
+    pub fn wet_thickness(&self) -> Length {
+        self.wet_thickness
+    }
+
+    /// Thickness of the solids by themselves.
+    pub fn dry_thickness(&self) -> Length {
+        self.wet_thickness * self.solids.get()
+    }
+
+    /// The room it dries in.
+    pub fn room(&self) -> &Room {
+        &self.room
+    }
+
+    /// What it lies on.
+    pub fn substrate(&self) -> &Substrate {
+        &self.substrate
+    }
+
+    /// Length of the part along the draught.
+    pub fn part_length(&self) -> Length {
+        self.part_length
+    }
+
+    /// How long it is followed at most.
+    pub fn followed_for(&self) -> Time {
+        self.until
+    }
+
+    /// Dries the coat.
+    ///
+    /// # Errors
+    /// [`crate::error::UnknownName`] for a substrate that is not in the table; a
+    /// [`crate::error::RangeError`] should the integrator need more than 20 000 steps (no case is known).
+    pub fn dry(&self) -> Result<Drying> {
+        let (surface, warnings) = self.surface(self.as_stated())?;
+        let species = surface.species.clone();
+        let trace = self.trace(surface, Options::default())?;
+        Drying::new(self.clone(), &species, trace, warnings)
+    }
+
+    /// The stated values, nothing moved.
+    pub(crate) fn as_stated(&self) -> Moved {
+        Moved {
+            air_speed_m_s: self.room.air_speed().si(),
+            vapour_pressure: 1.0,
+            wet_thickness_m: self.wet_thickness.si(),
+        }
+    }
+
+    /// Runs with one input moved; only the trace.
+    pub(crate) fn dry_moved(&self, moved: Moved) -> Result<Trace> {
+        self.trace(self.surface(moved)?.0, Options::default())
+    }
+
+    pub(crate) fn trace(&self, surface: Surface, options: Options) -> Result<Trace> {
+        let support = match (&self.substrate, self.substrate.conduction()?) {
+            (_, Some(plate)) => Support::Plate(plate),
+            (Substrate::Isothermal, None) => Support::Isothermal,
+            (_, None) => Support::Free,
+        };
+        Engine::new(surface, support, options).run(self.until.si(), options)
+    }
+
+    pub(crate) fn surface(&self, moved: Moved) -> Result<(Surface, Vec<Warning>)> {
+        let room_k = self.room.temperature().si();
+        let humidity = self.room.relative_humidity().get();
+        let mut parts: Vec<(Solvent, f64)> =
+            self.volatile.species().iter().map(|s| (s.solvent.clone(), s.mole_fraction)).collect();
+        if humidity > 0.0 && !parts.iter().any(|(s, _)| is_water(s)) {
+            parts.push((solvent::find("water")?, 0.0));
+        }
+        let molar_volume: f64 = parts.iter().map(|(s, x)| x * s.kernel().molar_volume_m3_mol(room_k)).sum();
+        let arrived = moved.wet_thickness_m * (1.0 - self.solids.get()) / molar_volume;
+        let species: Vec<Volatile> =
+            parts.iter().map(|(s, x)| self.volatile_of(s, x * arrived, moved.vapour_pressure)).collect();
+        let diffusivities: Vec<f64> = species.iter().map(|s| s.diffusivity_m2_s).collect();
+        let room = self.room.clone().with_air_speed(crate::quantity::Velocity::from_si(moved.air_speed_m_s))?;
+        let gas = GasSide::new(&room, self.part_length.si(), &diffusivities);
+        let activity = Activity::new(parts.iter().map(|(s, _)| s), None)?;
+        let warnings = activity.warnings().to_vec();
+        let surface = Surface::new(
+            species,
+            activity.into(),
+            Transfer::Room(gas),
+            moved.wet_thickness_m * self.solids.get(),
+            room_k,
+            self.room.pressure().si(),
+        );
+        Ok((surface, warnings))
+    }
+
+    fn volatile_of(&self, solvent: &Solvent, arrived_mol_m2: f64, pressure_factor: f64) -> Volatile {
+        let kernel = solvent.kernel();
+        let room_k = self.room.temperature().si();
+        let ln10 = core::f64::consts::LN_10;
+        let mut v = Volatile {
+            name: solvent.name().to_owned(),
+            molar_mass_kg_mol: kernel.molar_mass_kg_mol,
+            molar_volume_m3_mol: kernel.molar_volume_m3_mol(room_k),
+            diffusivity_m2_s: kernel.diffusivity_m2_s(room_k) * ATMOSPHERE_PA / self.room.pressure().si(),
+            heat_of_vaporisation_j_mol: kernel.heat_of_vaporisation_j_mol,
+            heat_capacity_j_mol_k: kernel.heat_capacity_j_kg_k * kernel.molar_mass_kg_mol,
+            ln_psat: [
+                kernel.antoine_a * ln10 + pressure_factor.ln(),
+                kernel.antoine_b_k * ln10,
+                kernel.antoine_c_k,
+            ],
+            room_pressure_pa: 0.0,
+            chi: CHI_SOLVENT,
+            arrived_mol_m2,
+        };
+        if is_water(solvent) {
+            v.chi = CHI_WATER;
+            // From the same law as at the surface: pure water at 100 % humidity stays as it is.
+            v.room_pressure_pa = self.room.relative_humidity().get() * v.psat_pa(room_k);
+        }
+        v
+    }
+}
+
+/// By registry number; a user file may call water anything.
+pub(crate) fn is_water(solvent: &Solvent) -> bool {
+    solvent.cas() == Some("7732-18-5")
+}

@@ -1,0 +1,123 @@
+//! The engine against the one film that has an exact solution, and its ledger.
+
+use super::engine::{Engine, Options, Support, Trace};
+use super::surface::{Activity, Surface, Transfer, Volatile};
+use crate::air::properties::GAS_CONSTANT;
+
+const ROOM_K: f64 = 298.15;
+
+fn species(name: &str, m_g_mol: f64, kg_m2: f64, psat: f64, rho: f64) -> Volatile {
+    let m = m_g_mol * 1e-3;
+    Volatile {
+        name: name.to_owned(),
+        molar_mass_kg_mol: m,
+        molar_volume_m3_mol: m / rho,
+        diffusivity_m2_s: 7e-6,
+        heat_of_vaporisation_j_mol: 40e3,
+        heat_capacity_j_mol_k: 200.0,
+        // A constant vapour pressure: this film stays at room temperature.
+        ln_psat: [psat.ln(), 0.0, 0.0],
+        room_pressure_pa: 0.0,
+        chi: super::polymer::CHI_SOLVENT,
+        arrived_mol_m2: kg_m2 / m,
+    }
+}
+
+/// 50/35/15 by mass of acetone, n-butyl acetate and 2-butoxyethanol, 25 µm; properties at 25 °C from the
+/// `thermo` package 0.4, k from 2.82e-3 m/s for n-butyl acetate with the 2/3 power of the diffusivities.
+fn ternary() -> (Vec<Volatile>, Vec<f64>) {
+    let species = vec![
+        species("acetone", 58.07914, 0.010305711516930181, 30746.814582685118, 784.7736),
+        species("n-butyl acetate", 116.15828, 0.007213998061851127, 1618.8036769132998, 876.0244),
+        species("2-butoxyethanol", 118.17416, 0.0030917134550790546, 117.0, 851.0109),
+    ];
+    (species, vec![0.00363660892257195, 0.00282, 0.0027893406894013875])
+}
+
+fn ideal_run(tolerance: f64) -> Trace {
+    let (species, k) = ternary();
+    let mut surface =
+        Surface::new(species, Activity::Ideal, Transfer::Constant(k, 10.0), 0.0, ROOM_K, 101_325.0);
+    surface.stefan_flow = false;
+    let options = Options { relative_tolerance: tolerance, ..Options::default() };
+    Engine::new(surface, Support::Isothermal, options).run(1e6, options).unwrap()
+}
+
+/// Exact: with κ = k psat/(R T), `n = n0 exp(−κ s)` and `t = Σ n0/κ (1 − exp(−κ s))`.
+fn exact_time(lost: f64) -> f64 {
+    let (species, k) = ternary();
+    let kappa: Vec<f64> =
+        species.iter().zip(&k).map(|(s, k)| k * s.psat_pa(ROOM_K) / (GAS_CONSTANT * ROOM_K)).collect();
+    let mass = |s: f64| -> f64 {
+        species.iter().zip(&kappa).map(|(v, k)| v.arrived_mol_m2 * v.molar_mass_kg_mol * (-k * s).exp()).sum()
+    };
+    let (mut low, mut high) = (0.0, 1e9);
+    for _ in 0..200 {
+        let middle = 0.5 * (low + high);
+        if mass(middle) > (1.0 - lost) * mass(0.0) {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    species.iter().zip(&kappa).map(|(v, k)| v.arrived_mol_m2 / k * (1.0 - (-k * low).exp())).sum()
+}
+
+fn time_to_lose(trace: &Trace, lost: f64) -> f64 {
+    trace.segments.iter().find_map(|s| s.time_of(1.0 - lost)).unwrap()
+}
+
+// Closed solution, and the times worked from it independently (computed) to their last digit: their psat
+// differs in the sixth digit.
+#[rstest::rstest]
+#[case(0.5, 8.572)]
+#[case(0.75, 42.463)]
+#[case(0.9, 105.175)]
+#[case(0.99, 223.127)]
+fn exact_isothermal_film(#[case] lost: f64, #[case] worked: f64) {
+    let time = time_to_lose(&ideal_run(1e-9), lost);
+    approx::assert_relative_eq!(time, exact_time(lost), max_relative = 1e-6);
+    approx::assert_relative_eq!(time, worked, max_relative = 2e-4);
+    // The tolerance in everyday use.
+    approx::assert_relative_eq!(
+        time_to_lose(&ideal_run(super::engine::TOLERANCE), lost),
+        exact_time(lost),
+        max_relative = 2e-3
+    );
+}
+
+/// The whole drying time is the sum of the times of the components by themselves: 3.93 + 33.72 + 198.73 s.
+#[test]
+fn total_time_is_the_sum_of_the_parts() {
+    let trace = ideal_run(1e-9);
+    let (species, k) = ternary();
+    let rest: f64 = species
+        .iter()
+        .zip(&k)
+        .zip(&trace.amounts_mol_m2)
+        .map(|((s, k), n)| n.last().unwrap() / (k * s.psat_pa(ROOM_K) / (GAS_CONSTANT * ROOM_K)))
+        .sum();
+    let total = trace.times_s.last().unwrap() + rest;
+    approx::assert_relative_eq!(total, exact_time(1.0), max_relative = 1e-6);
+    approx::assert_relative_eq!(total, 236.375, max_relative = 1e-4);
+}
+
+#[test]
+fn amounts_never_negative_and_nothing_trimmed_to_speak_of() {
+    for tolerance in [1e-3, super::engine::TOLERANCE, 1e-6] {
+        let trace = ideal_run(tolerance);
+        let arrived: f64 = trace.amounts_mol_m2.iter().map(|a| a[0]).sum();
+        assert!(trace.amounts_mol_m2.iter().flatten().all(|n| *n >= 0.0));
+        assert!(trace.trimmed_mol_m2 <= 1e-9 * arrived, "{}", trace.trimmed_mol_m2 / arrived);
+        eprintln!("{tolerance} {:?} {}", trace.work, trace.trimmed_mol_m2 / arrived);
+    }
+}
+
+#[test]
+fn step_cap_is_a_typed_error() {
+    let (species, k) = ternary();
+    let surface = Surface::new(species, Activity::Ideal, Transfer::Constant(k, 10.0), 0.0, ROOM_K, 101_325.0);
+    let options = Options { max_steps: 5, ..Options::default() };
+    let text = Engine::new(surface, Support::Free, options).run(1e6, options).unwrap_err().to_string();
+    assert!(text.contains("after 5 steps") && text.contains("5 steps of") && text.contains("shorter"), "{text}");
+}
