@@ -15,7 +15,7 @@
 //!
 //! Measured here (tests of this module): glycerol-water from two readings within 4 % over a 100-fold range;
 //! a waterborne paint in a Ford cup within 0.4 s of 17 to 24 s; 23 polymer solutions 24 % rms from one
-//! reading and 11 % median from two. No published dilution table of a *pigmented* solvent paint was found.
+//! reading and 11 % median from two; the 95 % intervals hold 88 % and 86 % of the points. No published dilution table of a *pigmented* solvent paint was found.
 //! Neglected: shear thinning, volume change on mixing, resin thrown out by a wrong thinner.
 
 use crate::answer::Answer;

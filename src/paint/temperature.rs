@@ -16,7 +16,7 @@ use serde::{Deserialize, Serialize};
 const LEWIS_SQUIRES_POWER: f64 = 0.2661;
 const LEWIS_SQUIRES_SLOPE_K: f64 = 233.0;
 /// Standard deviation of ln η per kelvin of the one-point rule, from the misses named in the module text.
-const LEWIS_SQUIRES_STD_PER_K: f64 = 0.008;
+const LEWIS_SQUIRES_STD_PER_K: f64 = 0.01;
 /// Standard deviation of ln η of the two-point rule inside its readings.
 const ANDRADE_STD: f64 = 0.02;
 /// Liquid paint is handled between these temperatures.
