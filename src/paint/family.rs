@@ -9,7 +9,7 @@ use super::uncertain::Uncertain;
 use crate::error::{Error, Result, bad_data, unknown_name};
 use crate::estimate::Estimate;
 use crate::names::fold;
-use crate::quantity::{Density, DynamicViscosity, Length, Ratio, Temperature};
+use crate::quantity::{Density, DynamicViscosity, Length, Ratio, SurfaceTension, Temperature};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -51,6 +51,8 @@ pub struct Typical {
     pub stock_viscosity: Estimate<DynamicViscosity>,
     /// Glass transition temperature of the dry binder.
     pub binder_tg: Estimate<Temperature>,
+    /// Surface tension of the paint; surfactants hold waterborne paints far below water.
+    pub surface_tension: Estimate<SurfaceTension>,
     /// Density of the pigment.
     pub pigment_density: Estimate<Density>,
     /// Diameter of the pigment as it floats in the paint.
@@ -95,6 +97,7 @@ struct Row {
     density: Uncertain<Density>,
     stock_viscosity: Uncertain<DynamicViscosity>,
     binder_tg: Uncertain<Temperature>,
+    surface_tension: Uncertain<SurfaceTension>,
     pigment_density: Uncertain<Density>,
     pigment_diameter: Uncertain<Length>,
     pigment_volume_concentration: Uncertain<Ratio>,
@@ -133,6 +136,7 @@ fn read(text: &str) -> Result<Table> {
             density: row.density.estimate(&label("density"))?,
             stock_viscosity: row.stock_viscosity.estimate(&label("stock viscosity"))?,
             binder_tg: row.binder_tg.estimate(&label("binder glass transition"))?,
+            surface_tension: row.surface_tension.estimate(&label("surface tension"))?,
             pigment_density: row.pigment_density.estimate(&label("pigment density"))?,
             pigment_diameter: row.pigment_diameter.estimate(&label("pigment diameter"))?,
             pigment_volume_concentration: row

@@ -2,8 +2,8 @@
 
 use crate::error::{Result, out_of_range};
 use crate::estimate::{COVERAGE, Contributor, Estimate};
-use crate::quantity::as_text::Text;
-use crate::quantity::{Quantity, of, parse, show};
+use crate::quantity::as_text::{self, Text};
+use crate::quantity::{Quantity, of, parse, show, to};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
 /// `"22 %"`, or `{ best = "22 %", low = "15 %", high = "30 %" }` with the range taken as 95 %.
@@ -13,12 +13,31 @@ pub(super) enum Uncertain<Q> {
     Exact(Q),
 }
 
+/// A quantity written as a text such as `"22 %"`, read in any form.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Plain<Q>(pub(super) Q);
+
+impl<Q: Quantity> Serialize for Plain<Q> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> core::result::Result<S::Ok, S::Error> {
+        // The customary unit when it gives back the very same number, else the SI unit, which always does.
+        let text = |unit: &str| to(self.0, unit).map(|v| format!("{v} {unit}"));
+        let customary = text(Q::CUSTOMARY).ok().filter(|t| parse::<Q>(t).is_ok_and(|q| q == self.0));
+        customary.unwrap_or_else(|| format!("{} {}", self.0.si(), Q::UNITS[0].symbols[0])).serialize(serializer)
+    }
+}
+
+impl<'de, Q: Quantity> Deserialize<'de> for Plain<Q> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> core::result::Result<Self, D::Error> {
+        as_text::deserialize(deserializer).map(Self)
+    }
+}
+
 #[derive(Serialize)]
 #[serde(bound = "Q: Quantity")]
 struct Range<Q> {
-    best: Text<Q>,
-    low: Text<Q>,
-    high: Text<Q>,
+    best: Plain<Q>,
+    low: Plain<Q>,
+    high: Plain<Q>,
 }
 
 #[derive(Deserialize)]
@@ -34,9 +53,9 @@ struct Parts<Q> {
 impl<Q: Quantity> Serialize for Uncertain<Q> {
     fn serialize<S: Serializer>(&self, serializer: S) -> core::result::Result<S::Ok, S::Error> {
         match self {
-            Self::Exact(q) => Text(*q).serialize(serializer),
+            Self::Exact(q) => Plain(*q).serialize(serializer),
             Self::Range { best, low, high } => {
-                Range { best: Text(*best), low: Text(*low), high: Text(*high) }.serialize(serializer)
+                Range { best: Plain(*best), low: Plain(*low), high: Plain(*high) }.serialize(serializer)
             }
         }
     }
