@@ -36,8 +36,9 @@ pub fn thinned_solids(volume_solids: VolumeFraction, thinning: Thinning) -> Resu
 /// [`crate::error::RangeError`] for a thickness that is not above zero, or no solids.
 ///
 /// ```
-/// use mistcoat::{dose::wet_film, quantity::{parse, show, VolumeFraction}};
-/// assert_eq!(show(wet_film(parse("150 um")?, VolumeFraction::new(0.75)?)?), "0.2 mm");
+/// use mistcoat::{dose::wet_film, quantity::{parse, to, VolumeFraction}};
+/// let wet = wet_film(parse("150 um")?, VolumeFraction::new(0.75)?)?;
+/// assert!((to(wet, "um")? - 200.0).abs() < 1e-9);
 /// # Ok::<(), mistcoat::Error>(())
 /// ```
 pub fn wet_film(dry: Length, volume_solids: VolumeFraction) -> Result<Length> {
