@@ -17,9 +17,7 @@
 //! factor 1.22 (rms). Neglected: the high-flux correction of heat transfer, rims and undersides.
 
 use super::Room;
-use super::properties::{
-    AIR_HEAT_CAPACITY, GRAVITY, conductivity_w_m_k, density_kg_m3, viscosity_pa_s,
-};
+use super::properties::{AIR_HEAT_CAPACITY, GRAVITY, conductivity_w_m_k, density_kg_m3, viscosity_pa_s};
 use crate::error::{Result, out_of_range};
 use crate::quantity::{Diffusivity, Length, Quantity, Ratio, Velocity, show};
 

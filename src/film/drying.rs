@@ -195,18 +195,30 @@ impl Drying {
             .map(|((a, name), _)| (a.last().copied().unwrap_or(0.0), name))
             .max_by(|a, b| a.0.total_cmp(&b.0));
         let name = last.map_or("the slowest solvent", |(_, name)| name.as_str());
-        let remedy = if self.film.volatile().species().iter().any(|s| is_water(&s.solvent) && s.solvent.name() == name) {
+        let remedy = if self
+            .film
+            .volatile()
+            .species()
+            .iter()
+            .any(|s| is_water(&s.solvent) && s.solvent.name() == name)
+        {
             format!(
                 "{name} stays, in equilibrium with air of {} humidity: warm the part or dry the air",
                 self.film.room().relative_humidity()
             )
         } else {
-            format!("{name} stays: use less of it or a faster one, warm the part, or follow the coat longer with `until`")
+            format!(
+                "{name} stays: use less of it or a faster one, warm the part, or follow the coat longer with `until`"
+            )
         };
         out_of_range(
             "wanted loss of volatile matter",
             show(share),
-            format!("at most {}, what this coat loses in {}", show(self.most_lost()), show(self.film.followed_for())),
+            format!(
+                "at most {}, what this coat loses in {}",
+                show(self.most_lost()),
+                show(self.film.followed_for())
+            ),
             remedy,
         )
     }
@@ -230,7 +242,8 @@ pub(super) fn first_time(segments: &[Segment], share: Ratio) -> Option<Time> {
 
 /// Dew on the film, or too near to it. Humid air over a waterborne coat is slow, not blush.
 fn dew_warning(film: &Film, coldest_k: f64) -> Result<Option<Warning>> {
-    let water: f64 = film.volatile().ingredients().iter().filter(|i| is_water(&i.solvent)).map(|i| i.mass_fraction).sum();
+    let water: f64 =
+        film.volatile().ingredients().iter().filter(|i| is_water(&i.solvent)).map(|i| i.mass_fraction).sum();
     let Ok(dew) = film.room().dew_point() else { return Ok(None) };
     if water > 0.5 {
         return Ok(None);

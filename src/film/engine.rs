@@ -307,7 +307,9 @@ impl System for Engine {
     }
 
     fn allowed(&self, y: &[f64]) -> bool {
-        y[..self.n].iter().all(|y| *y >= -NEGATIVE) && y[..self.n].iter().sum::<f64>() > 0.0 && y[self.n] > 100.0
+        y[..self.n].iter().all(|y| *y >= -NEGATIVE)
+            && y[..self.n].iter().sum::<f64>() > 0.0
+            && y[self.n] > 100.0
     }
 
     fn absolute_tolerance(&self, i: usize) -> f64 {

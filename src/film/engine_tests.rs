@@ -119,5 +119,8 @@ fn step_cap_is_a_typed_error() {
     let surface = Surface::new(species, Activity::Ideal, Transfer::Constant(k, 10.0), 0.0, ROOM_K, 101_325.0);
     let options = Options { max_steps: 5, ..Options::default() };
     let text = Engine::new(surface, Support::Free, options).run(1e6, options).unwrap_err().to_string();
-    assert!(text.contains("after 5 steps") && text.contains("5 steps of") && text.contains("shorter"), "{text}");
+    assert!(
+        text.contains("after 5 steps") && text.contains("5 steps of") && text.contains("shorter"),
+        "{text}"
+    );
 }

@@ -184,10 +184,7 @@ impl Surface {
         let phi = volume / (volume + self.solids_m);
         let room: f64 = self.species.iter().map(|s| s.room_pressure_pa).sum();
         let surface: f64 = self.pressures.iter().sum();
-        let wind = stefan_factor(
-            (surface / self.pressure_pa).min(BOILING),
-            room / self.pressure_pa,
-        );
+        let wind = stefan_factor((surface / self.pressure_pa).min(BOILING), room / self.pressure_pa);
         self.species
             .iter()
             .enumerate()

@@ -117,7 +117,12 @@ impl Paint {
         Ok(Calibrated { paint, law, warnings })
     }
 
-    fn dynamic(&self, thinner: &Blend, reading: &PaintReading, warnings: &mut Vec<Warning>) -> Result<Dynamic> {
+    fn dynamic(
+        &self,
+        thinner: &Blend,
+        reading: &PaintReading,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Dynamic> {
         let (x, t) = (reading.paint_fraction, reading.temperature);
         check_fraction(x)?;
         super::temperature::check_temperature(t)?;
@@ -168,7 +173,8 @@ impl Paint {
                         let g = share(b, row.x);
                         // The rule is asked from the reference, where the paint's viscosity is known.
                         let (paint_change, _) = rule.ln_change(paint, reference, row.t)?;
-                        let thinner_change = (thinner.viscosity(row.t)?.best().si() / thinner_ref.best.si()).ln();
+                        let thinner_change =
+                            (thinner.viscosity(row.t)?.best().si() / thinner_ref.best.si()).ln();
                         -(g * paint_change + (1.0 - g) * thinner_change)
                     }
                 };
@@ -176,7 +182,12 @@ impl Paint {
                 let scale = |v: DynamicViscosity| DynamicViscosity::from_si(v.si() * factor);
                 readings.push(DilutionReading::new(
                     row.x,
-                    Estimate { best: scale(row.eta.best), low: scale(row.eta.low), high: scale(row.eta.high), ..row.eta.clone() },
+                    Estimate {
+                        best: scale(row.eta.best),
+                        low: scale(row.eta.low),
+                        high: scale(row.eta.high),
+                        ..row.eta.clone()
+                    },
                 )?);
             }
             let next = DilutionLaw::fit(&readings, &thinner_ref, &self.shape)?;
@@ -220,7 +231,12 @@ fn collapsed<Q: Quantity>(e: Estimate<Q>, what: &str) -> Estimate<Q> {
 
 impl PaintReading {
     /// A reading in a flow cup.
-    pub fn cup_time(paint_fraction: Ratio, cup: &FlowCup, time: Estimate<Time>, temperature: Temperature) -> Self {
+    pub fn cup_time(
+        paint_fraction: Ratio,
+        cup: &FlowCup,
+        time: Estimate<Time>,
+        temperature: Temperature,
+    ) -> Self {
         Self {
             paint_fraction: paint_fraction.si(),
             temperature,

@@ -19,8 +19,8 @@ use crate::dose::{Parts, Thinning, VocContent};
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, Input, Scale, propagate};
 use crate::quantity::{
-    Density, DynamicViscosity, KinematicViscosity, Length, Mass, MassConcentration, Quantity, Ratio, Temperature,
-    Time, Volume, VolumeFraction, digits, show,
+    Density, DynamicViscosity, KinematicViscosity, Length, Mass, MassConcentration, Quantity, Ratio,
+    Temperature, Time, Volume, VolumeFraction, digits, show,
 };
 use crate::warning::Warning;
 use crate::working::{Step, Working};
@@ -119,7 +119,12 @@ impl Paint {
 }
 
 /// Density of a mix at `t`, volumes measured at 20 °C.
-pub(super) fn mix_density(paint: &Paint, thinner: &Blend, x: f64, t: Temperature) -> Result<Estimate<Density>> {
+pub(super) fn mix_density(
+    paint: &Paint,
+    thinner: &Blend,
+    x: f64,
+    t: Temperature,
+) -> Result<Estimate<Density>> {
     let t20 = reference_temperature();
     let thinner_20 = thinner.density(t20)?.estimate;
     let swell = x * paint.expansion(t)? + (1.0 - x) * thinner_20.best.si() / thinner.density(t)?.best().si();
@@ -173,15 +178,15 @@ impl Mix {
         }
         // Undiluted paint needs no law, and may be had with a thinner thicker than itself.
         if self.x() >= 1.0 {
-            working.push(
-                Step::new("undiluted", "η = η1", r"\eta = \eta_1").result(stock.to_string()),
-            );
+            working.push(Step::new("undiluted", "η = η1", r"\eta = \eta_1").result(stock.to_string()));
             return Ok(Answer::new(stock, working).with_warnings(self.warnings(t)?));
         }
         let law = self.paint.law(&self.thinner, t)?;
         let answer = law.viscosity(self.paint_fraction())?;
         working.append(answer.working);
-        Ok(Answer::new(answer.estimate, working).with_warnings(answer.warnings).with_warnings(self.warnings(t)?))
+        Ok(Answer::new(answer.estimate, working)
+            .with_warnings(answer.warnings)
+            .with_warnings(self.warnings(t)?))
     }
 
     /// Kinematic viscosity at a temperature.
@@ -291,7 +296,12 @@ impl Mix {
                 "m_organic / (V − V_water − V_exempt)",
                 r"\frac{m_{org}}{V - V_w - V_{ex}}",
             )
-            .numbers(format!("{} g/L / (1 − {} − {})", digits(organic, 4), digits(water, 3), digits(exempt, 3)))
+            .numbers(format!(
+                "{} g/L / (1 − {} − {})",
+                digits(organic, 4),
+                digits(water, 3),
+                digits(exempt, 3)
+            ))
             .result(show(less))
             .source("EPA-Method-24"),
         );
@@ -389,7 +399,9 @@ impl Mix {
                 ),
             ));
         }
-        if paint.family.typical()?.thickens_when_warm && t.si() - paint.stock_temperature.si() > WARM_WATERBORNE_K {
+        if paint.family.typical()?.thickens_when_warm
+            && t.si() - paint.stock_temperature.si() > WARM_WATERBORNE_K
+        {
             out.push(Warning::new(
                 "waterborne-may-thicken-warm",
                 format!(

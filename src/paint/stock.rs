@@ -7,7 +7,9 @@ use super::temperature::{ViscosityTemperature, check_temperature};
 use crate::blend::{Basis, Blend};
 use crate::error::{Error, Result, out_of_range};
 use crate::estimate::Estimate;
-use crate::quantity::{Density, DynamicViscosity, Length, Quantity, Ratio, SurfaceTension, Temperature, show};
+use crate::quantity::{
+    Density, DynamicViscosity, Length, Quantity, Ratio, SurfaceTension, Temperature, show,
+};
 use serde::{Deserialize, Serialize};
 
 /// A paint solid weighs between these, from resin to heavy pigment.
@@ -158,7 +160,8 @@ impl Paint {
     pub(super) fn expansion(&self, t: Temperature) -> Result<f64> {
         check_temperature(t)?;
         let solids = self.volume_solids.best.si();
-        let carrier = self.carrier.density(reference_temperature())?.best().si() / self.carrier.density(t)?.best().si();
+        let carrier =
+            self.carrier.density(reference_temperature())?.best().si() / self.carrier.density(t)?.best().si();
         Ok(solids + (1.0 - solids) * carrier)
     }
 }
@@ -173,13 +176,23 @@ impl TryFrom<PaintFile> for Paint {
 
     fn try_from(file: PaintFile) -> Result<Self> {
         if file.name.trim().is_empty() {
-            return Err(out_of_range("name of the paint", "empty", "at least one letter", "name it, for example \"hull green\""));
+            return Err(out_of_range(
+                "name of the paint",
+                "empty",
+                "at least one letter",
+                "name it, for example \"hull green\"",
+            ));
         }
         let usual = file.family.typical()?;
         let mut typical = Vec::new();
         let pigment = file.pigment.unwrap_or_default();
         let paint = Self {
-            volume_solids: given(file.volume_solids.as_ref(), &usual.volume_solids, "volume_solids", &mut typical)?,
+            volume_solids: given(
+                file.volume_solids.as_ref(),
+                &usual.volume_solids,
+                "volume_solids",
+                &mut typical,
+            )?,
             density: given(file.density.as_ref(), &usual.density, "density", &mut typical)?,
             stock_viscosity: given(
                 file.stock_viscosity.as_ref(),
@@ -195,8 +208,18 @@ impl TryFrom<PaintFile> for Paint {
                 &mut typical,
             )?,
             pigment: Pigment {
-                density: given(pigment.density.as_ref(), &usual.pigment_density, "pigment.density", &mut typical)?,
-                diameter: given(pigment.diameter.as_ref(), &usual.pigment_diameter, "pigment.diameter", &mut typical)?,
+                density: given(
+                    pigment.density.as_ref(),
+                    &usual.pigment_density,
+                    "pigment.density",
+                    &mut typical,
+                )?,
+                diameter: given(
+                    pigment.diameter.as_ref(),
+                    &usual.pigment_diameter,
+                    "pigment.diameter",
+                    &mut typical,
+                )?,
                 volume_concentration: given(
                     pigment.volume_concentration.as_ref(),
                     &usual.pigment_volume_concentration,
@@ -247,13 +270,14 @@ fn carrier(own: Option<Blend>, usual: &Typical, typical: &mut Vec<&'static str>)
 
 impl Paint {
     fn check(&self) -> Result<()> {
-        let within = |field: &str, e: (f64, f64, f64), low: f64, high: f64, shown: [String; 3], remedy: &str| {
-            if e.0 >= low && e.2 <= high && e.1.is_finite() {
-                return Ok(());
-            }
-            let [value, low, high] = shown;
-            Err(out_of_range(field, value, format!("{low} to {high}"), remedy))
-        };
+        let within =
+            |field: &str, e: (f64, f64, f64), low: f64, high: f64, shown: [String; 3], remedy: &str| {
+                if e.0 >= low && e.2 <= high && e.1.is_finite() {
+                    return Ok(());
+                }
+                let [value, low, high] = shown;
+                Err(out_of_range(field, value, format!("{low} to {high}"), remedy))
+            };
         fn ends<Q: Quantity>(e: &Estimate<Q>) -> (f64, f64, f64) {
             (e.low.si(), e.best.si(), e.high.si())
         }
