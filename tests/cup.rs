@@ -1,4 +1,11 @@
 //! Flow cups against published tables, and what must always hold.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::print_stdout,
+    clippy::needless_pass_by_value,
+    reason = "a test says by panicking what went wrong"
+)]
 
 use approx::{assert_abs_diff_eq, assert_relative_eq};
 use mistcoat::cup::reference::ReferenceLiquid;
@@ -483,7 +490,7 @@ fn water(#[case] t: f64, #[case] mpa_s: f64, #[case] kg_m3: f64) {
 }
 
 #[derive(Debug, Deserialize)]
-struct Glycerol {
+struct MixRow {
     glycerol_mass_pct: f64,
     temperature_c: f64,
     viscosity_mpa_s: f64,
@@ -495,7 +502,7 @@ struct Glycerol {
 fn glycerol_and_water() {
     let mut squares = 0.0;
     let (mut worst, mut sum) = (0.0_f64, 0.0);
-    let data: Vec<Glycerol> = rows("glycerol_water.csv");
+    let data: Vec<MixRow> = rows("glycerol_water.csv");
     for r in &data {
         let mix = ReferenceLiquid::glycerol_water(Ratio::from_si(r.glycerol_mass_pct / 100.0)).unwrap();
         let eta = mix.dynamic_viscosity(celsius(r.temperature_c)).unwrap();
