@@ -260,7 +260,7 @@ fn polymer_solutions() {
     assert!(median(&two) < 0.13, "{}", median(&two));
     assert!((2.0..2.2).contains(&rms(&straight).exp()));
     // The intervals are honest to this degree; the stragglers are the longest chains.
-    assert!(cover[0] > 0.85 && cover[1] > 0.83, "{cover:?}");
+    assert!(cover[0] > 0.92 && cover[1] > 0.84, "{cover:?}");
 }
 
 // Polystyrene of 15 kg/mol in toluene (T067, T068): b = -0.15 and an rms of 1.8 % over its points.

@@ -34,7 +34,7 @@ pub enum Measured {
     /// An efflux time in a flow cup.
     CupTime {
         /// The cup.
-        cup: FlowCup,
+        cup: Box<FlowCup>,
         /// The time; without an interval the cup's repeatability is assumed.
         time: Estimate<Time>,
     },
@@ -100,7 +100,7 @@ impl Paint {
         let law = self.fit_at(thinner, &rows, &rule, reference)?;
         warnings.extend(law.warnings().iter().cloned());
         let mut paint = self.clone();
-        paint.stock_viscosity = collapsed(law.paint_viscosity(), "readings of the paint");
+        paint.stock_viscosity = stock_estimate(law.paint_viscosity());
         paint.stock_temperature = reference;
         paint.temperature_rule = rule;
         paint.typical.retain(|f| *f != "stock_viscosity");
@@ -117,7 +117,12 @@ impl Paint {
         Ok(Calibrated { paint, law, warnings })
     }
 
-    fn dynamic(&self, thinner: &Blend, reading: &PaintReading, warnings: &mut Vec<Warning>) -> Result<Dynamic> {
+    fn dynamic(
+        &self,
+        thinner: &Blend,
+        reading: &PaintReading,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Dynamic> {
         let (x, t) = (reading.paint_fraction, reading.temperature);
         check_fraction(x)?;
         super::temperature::check_temperature(t)?;
@@ -168,7 +173,8 @@ impl Paint {
                         let g = share(b, row.x);
                         // The rule is asked from the reference, where the paint's viscosity is known.
                         let (paint_change, _) = rule.ln_change(paint, reference, row.t)?;
-                        let thinner_change = (thinner.viscosity(row.t)?.best().si() / thinner_ref.best.si()).ln();
+                        let thinner_change =
+                            (thinner.viscosity(row.t)?.best().si() / thinner_ref.best.si()).ln();
                         -(g * paint_change + (1.0 - g) * thinner_change)
                     }
                 };
@@ -176,7 +182,12 @@ impl Paint {
                 let scale = |v: DynamicViscosity| DynamicViscosity::from_si(v.si() * factor);
                 readings.push(DilutionReading::new(
                     row.x,
-                    Estimate { best: scale(row.eta.best), low: scale(row.eta.low), high: scale(row.eta.high), ..row.eta.clone() },
+                    Estimate {
+                        best: scale(row.eta.best),
+                        low: scale(row.eta.low),
+                        high: scale(row.eta.high),
+                        ..row.eta.clone()
+                    },
                 )?);
             }
             let next = DilutionLaw::fit(&readings, &thinner_ref, &self.shape)?;
@@ -214,17 +225,23 @@ pub(super) fn near_thinner(
     }))
 }
 
-fn collapsed<Q: Quantity>(e: Estimate<Q>, what: &str) -> Estimate<Q> {
-    Estimate { contributors: vec![Contributor { what: what.to_owned(), share: 1.0 }], ..e }
+/// Files keep one cause a value, so a calibrated viscosity carries one.
+fn stock_estimate(e: Estimate<DynamicViscosity>) -> Estimate<DynamicViscosity> {
+    Estimate { contributors: vec![Contributor { what: "stock viscosity".to_owned(), share: 1.0 }], ..e }
 }
 
 impl PaintReading {
     /// A reading in a flow cup.
-    pub fn cup_time(paint_fraction: Ratio, cup: &FlowCup, time: Estimate<Time>, temperature: Temperature) -> Self {
+    pub fn cup_time(
+        paint_fraction: Ratio,
+        cup: &FlowCup,
+        time: Estimate<Time>,
+        temperature: Temperature,
+    ) -> Self {
         Self {
             paint_fraction: paint_fraction.si(),
             temperature,
-            measured: Measured::CupTime { cup: cup.clone(), time },
+            measured: Measured::CupTime { cup: Box::new(cup.clone()), time },
         }
     }
 

@@ -102,7 +102,8 @@ impl From<Paint> for PaintFile {
             diameter: own(t, "pigment.diameter", &p.pigment.diameter),
             volume_concentration: own(t, "pigment.volume_concentration", &p.pigment.volume_concentration),
         };
-        let any = pigment.density.is_some() || pigment.diameter.is_some() || pigment.volume_concentration.is_some();
+        let any =
+            pigment.density.is_some() || pigment.diameter.is_some() || pigment.volume_concentration.is_some();
         let usual_shape = p.family.shape_prior().is_ok_and(|s| *s == p.shape);
         Self {
             schema: SCHEMA,
@@ -161,7 +162,13 @@ impl Paint {
         let path = path.as_ref();
         let name = path.display().to_string();
         let unreadable = |e: std::io::Error| {
-            bad_data(&name, None, None, format!("cannot be read ({e})"), "check the path and that it is UTF-8 text")
+            bad_data(
+                &name,
+                None,
+                None,
+                format!("cannot be read ({e})"),
+                "check the path and that it is UTF-8 text",
+            )
         };
         let size = std::fs::metadata(path).map_err(unreadable)?.len();
         if size > LARGEST_FILE {
@@ -181,9 +188,8 @@ impl Paint {
     /// # Errors
     /// A [`crate::error::DataError`] when a value cannot be written.
     pub fn to_toml(&self) -> Result<String> {
-        toml::to_string(&PaintFile::from(self.clone())).map_err(|e| {
-            bad_data(&self.name, None, None, e.to_string(), "save the paint as JSON instead")
-        })
+        toml::to_string(&PaintFile::from(self.clone()))
+            .map_err(|e| bad_data(&self.name, None, None, e.to_string(), "save the paint as JSON instead"))
     }
 
     /// Writes a paint file, replacing one that is there.
@@ -221,7 +227,8 @@ fn toml_error(text: &str, file_name: &str, e: &toml::de::Error) -> Error {
 fn key_of(line: &str) -> Option<&str> {
     let (key, _) = line.split_once('=')?;
     let key = key.trim().trim_matches('"');
-    (!key.is_empty() && key.chars().all(|c| c.is_alphanumeric() || matches!(c, '_' | '-' | '.'))).then_some(key)
+    (!key.is_empty() && key.chars().all(|c| c.is_alphanumeric() || matches!(c, '_' | '-' | '.')))
+        .then_some(key)
 }
 
 fn line_of(text: &str, field: &str) -> Option<usize> {

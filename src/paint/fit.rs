@@ -202,9 +202,11 @@ fn solve(rows: &[Row], ln_thinner: f64, thinner_std: f64, prior: &ShapePrior) ->
         return Err(no_fit("no reading"));
     };
     let reach = (thickest.ln_value - ln_thinner) / thickest.x;
-    // Weights stay fixed during the solve; the scatter scales with the reach read at the thickest mix.
-    let stds: Vec<f64> =
-        rows.iter().map(|r| r.reading_std.hypot(law_scatter(prior.law_scatter, reach, r.x))).collect();
+    // Weights stay fixed during the solve.
+    let stds: Vec<f64> = rows
+        .iter()
+        .map(|r| r.reading_std.hypot(law_scatter(prior.law_scatter, r.ln_value - ln_thinner, r.x)))
+        .collect();
     let mut theta = [ln_thinner + reach, prior.shape_for(reach).min(LARGEST_SHAPE), ln_thinner];
     let mut cost = cost(rows, &stds, ln_thinner, thinner_std, prior, &theta);
     for _ in 0..STEPS {

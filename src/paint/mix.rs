@@ -11,16 +11,15 @@ use super::fit::DilutionReading;
 use super::law::DilutionLaw;
 use super::settling::{Settling, settling};
 use super::stock::{Paint, reference_temperature};
-use super::temperature::check_temperature;
 use crate::answer::Answer;
 use crate::blend::Blend;
 use crate::cup::FlowCup;
-use crate::dose::{Parts, Thinning, VocContent};
+use crate::dose::{Thinning, VocContent};
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, Input, Scale, propagate};
 use crate::quantity::{
-    Density, DynamicViscosity, KinematicViscosity, Length, Mass, MassConcentration, Quantity, Ratio, Temperature,
-    Time, Volume, VolumeFraction, digits, show,
+    Density, DynamicViscosity, KinematicViscosity, Length, Mass, MassConcentration, Quantity, Ratio,
+    Temperature, Time, Volume, VolumeFraction, digits, show,
 };
 use crate::warning::Warning;
 use crate::working::{Step, Working};
@@ -28,6 +27,10 @@ use serde::{Deserialize, Serialize};
 
 /// Warming a waterborne metallic paint by more than this may thicken it.
 const WARM_WATERBORNE_K: f64 = 5.0;
+/// Share of water in a thinner above which resins of solvent paints come out (source key `compat-practice`).
+const WATER_CURDLES: f64 = 0.02;
+/// Share of water in a thinner below which dispersions are at risk (source key `compat-practice`).
+const WATER_KEEPS_DISPERSION: f64 = 0.5;
 
 /// A paint thinned to a stated degree; immutable.
 ///
@@ -119,7 +122,12 @@ impl Paint {
 }
 
 /// Density of a mix at `t`, volumes measured at 20 °C.
-pub(super) fn mix_density(paint: &Paint, thinner: &Blend, x: f64, t: Temperature) -> Result<Estimate<Density>> {
+pub(super) fn mix_density(
+    paint: &Paint,
+    thinner: &Blend,
+    x: f64,
+    t: Temperature,
+) -> Result<Estimate<Density>> {
     let t20 = reference_temperature();
     let thinner_20 = thinner.density(t20)?.estimate;
     let swell = x * paint.expansion(t)? + (1.0 - x) * thinner_20.best.si() / thinner.density(t)?.best().si();
@@ -173,15 +181,15 @@ impl Mix {
         }
         // Undiluted paint needs no law, and may be had with a thinner thicker than itself.
         if self.x() >= 1.0 {
-            working.push(
-                Step::new("undiluted", "η = η1", r"\eta = \eta_1").result(stock.to_string()),
-            );
+            working.push(Step::new("undiluted", "η = η1", r"\eta = \eta_1").result(stock.to_string()));
             return Ok(Answer::new(stock, working).with_warnings(self.warnings(t)?));
         }
         let law = self.paint.law(&self.thinner, t)?;
         let answer = law.viscosity(self.paint_fraction())?;
         working.append(answer.working);
-        Ok(Answer::new(answer.estimate, working).with_warnings(answer.warnings).with_warnings(self.warnings(t)?))
+        Ok(Answer::new(answer.estimate, working)
+            .with_warnings(answer.warnings)
+            .with_warnings(self.warnings(t)?))
     }
 
     /// Kinematic viscosity at a temperature.
@@ -291,7 +299,12 @@ impl Mix {
                 "m_organic / (V − V_water − V_exempt)",
                 r"\frac{m_{org}}{V - V_w - V_{ex}}",
             )
-            .numbers(format!("{} g/L / (1 − {} − {})", digits(organic, 4), digits(water, 3), digits(exempt, 3)))
+            .numbers(format!(
+                "{} g/L / (1 − {} − {})",
+                digits(organic, 4),
+                digits(water, 3),
+                digits(exempt, 3)
+            ))
             .result(show(less))
             .source("EPA-Method-24"),
         );
@@ -372,8 +385,45 @@ impl Mix {
         format!("{} with {} parts thinner to 1 part paint", self.paint.name, digits(1.0 / self.x() - 1.0, 3))
     }
 
-    fn warnings(&self, t: Temperature) -> Result<Vec<Warning>> {
+    /// What is known to go wrong between this family and this thinner; test a few drops on glass.
+    pub fn compatibility(&self) -> Vec<Warning> {
+        let water: f64 = self
+            .thinner
+            .ingredients()
+            .iter()
+            .filter(|i| i.solvent.id() == "water")
+            .map(|i| i.volume_fraction)
+            .sum();
+        let family = self.paint.family;
+        let thinned = self.x() < 1.0;
         let mut out = Vec::new();
+        if thinned && !family.takes_water() && water > WATER_CURDLES {
+            out.push(Warning::new(
+                "water-curdles-resin",
+                format!(
+                    "the thinner holds {} water (more than {}), which throws the resin of a {family} out even where \
+                     the solvents stay one liquid: take a thinner without water",
+                    show(Ratio::from_si(water)),
+                    show(Ratio::from_si(WATER_CURDLES))
+                ),
+            ));
+        }
+        if thinned && family == Family::WaterborneAcrylic && water < WATER_KEEPS_DISPERSION {
+            out.push(Warning::new(
+                "solvent-breaks-dispersion",
+                format!(
+                    "the thinner holds {} water (less than {}); strong solvent can make the dispersion of a {family} \
+                     clump: thin with water and at most a little glycol or alcohol",
+                    show(Ratio::from_si(water)),
+                    show(Ratio::from_si(WATER_KEEPS_DISPERSION))
+                ),
+            ));
+        }
+        out
+    }
+
+    fn warnings(&self, t: Temperature) -> Result<Vec<Warning>> {
+        let mut out = self.compatibility();
         let paint = &self.paint;
         if paint.typical.contains(&"stock_viscosity") {
             out.push(Warning::new(
@@ -389,7 +439,9 @@ impl Mix {
                 ),
             ));
         }
-        if paint.family.typical()?.thickens_when_warm && t.si() - paint.stock_temperature.si() > WARM_WATERBORNE_K {
+        if paint.family.typical()?.thickens_when_warm
+            && t.si() - paint.stock_temperature.si() > WARM_WATERBORNE_K
+        {
             out.push(Warning::new(
                 "waterborne-may-thicken-warm",
                 format!(

@@ -22,7 +22,9 @@ impl<Q: Quantity> Serialize for Plain<Q> {
         // The customary unit when it gives back the very same number, else the SI unit, which always does.
         let text = |unit: &str| to(self.0, unit).map(|v| format!("{v} {unit}"));
         let customary = text(Q::CUSTOMARY).ok().filter(|t| parse::<Q>(t).is_ok_and(|q| q == self.0));
-        customary.unwrap_or_else(|| format!("{} {}", self.0.si(), Q::UNITS[0].symbols[0])).serialize(serializer)
+        customary
+            .unwrap_or_else(|| format!("{} {}", self.0.si(), Q::UNITS[0].symbols[0]))
+            .serialize(serializer)
     }
 }
 
