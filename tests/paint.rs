@@ -265,7 +265,7 @@ fn calibration_recovers_a_known_paint() {
     let paint = Paint::typical(Family::SolventLacquer, "found in the shed").unwrap();
     let readings: Vec<PaintReading> = [1.0, 0.75, 0.55]
         .into_iter()
-        .map(|x| PaintReading::viscosity(Ratio::from_si(x), Estimate::exact(truth(x)), t))
+        .map(|x| PaintReading::viscosity(x, Estimate::exact(truth(x)), t))
         .collect();
     let calibrated = paint.calibrated(&thinner, &readings).unwrap();
     assert!(calibrated.warnings.is_empty(), "{:?}", calibrated.warnings);
@@ -300,7 +300,7 @@ fn calibration_with_a_cup_and_two_temperatures() {
             )
         });
         let time = cup.efflux_time(nu.unwrap()).unwrap().best();
-        PaintReading::cup_time(Ratio::from_si(1.0), &cup, Estimate::exact(time), t)
+        PaintReading::cup_time(1.0, &cup, Estimate::exact(time), t)
     };
     let calibrated = paint.calibrated(&thinner, &[reading(celsius(15.0)), reading(celsius(25.0))]).unwrap();
     let got = calibrated.paint.viscosity(celsius(20.0)).unwrap();
@@ -313,11 +313,8 @@ fn calibration_with_a_cup_and_two_temperatures() {
 fn one_thinned_reading_leans_on_what_was_known_of_the_stock() {
     let (paint, thinner, t) = (hull_green(), lacquer_thinner(), celsius(20.0));
     let expected = paint.thin(&thinner, parts(1.0, 1.0)).unwrap().viscosity(t).unwrap().best();
-    let reading = PaintReading::viscosity(
-        Ratio::from_si(0.5),
-        Estimate::exact(DynamicViscosity::from_si(expected.si() * 1.3)),
-        t,
-    );
+    let reading =
+        PaintReading::viscosity(0.5, Estimate::exact(DynamicViscosity::from_si(expected.si() * 1.3)), t);
     let own = paint.calibrated(&thinner, &[reading]).unwrap().paint;
     assert!((own.stock_viscosity().best.si() / 0.135 - 1.0).abs() < 0.1);
     let got = own.thin(&thinner, parts(1.0, 1.0)).unwrap().viscosity(t).unwrap().best();
@@ -333,7 +330,7 @@ fn bad_readings(#[case] readings: &[(f64, &str, &str)], #[case] words: &[&str]) 
     let readings: Vec<PaintReading> = readings
         .iter()
         .map(|(x, t, eta)| PaintReading {
-            paint_fraction: *x,
+            paint_fraction: Ratio::from_si(*x),
             temperature: parse(t).unwrap(),
             measured: Measured::Viscosity(Estimate::exact(parse(eta).unwrap())),
         })
@@ -348,7 +345,7 @@ fn bad_readings(#[case] readings: &[(f64, &str, &str)], #[case] words: &[&str]) 
 fn a_cup_time_near_the_thinners_own_warns() {
     let cup = FlowCup::standard("ISO 2431", "4").unwrap();
     let time: Time = parse("14 s").unwrap();
-    let reading = PaintReading::cup_time(Ratio::from_si(0.3), &cup, Estimate::exact(time), celsius(20.0));
+    let reading = PaintReading::cup_time(0.3, &cup, Estimate::exact(time), celsius(20.0));
     let got = hull_green().calibrated(&lacquer_thinner(), &[reading]);
     let codes: Vec<String> = got.unwrap().warnings.into_iter().map(|w| w.code).collect();
     assert!(codes.iter().any(|c| c == "cup-time-near-thinner"), "{codes:?}");

@@ -91,12 +91,12 @@ impl<V: Viscosity> DilutionLaw<V> {
     /// the thinner's viscosity, a viscosity that rises on adding thinner, or readings no law of this form fits.
     pub fn fit(
         readings: &[DilutionReading<V>],
-        thinner_viscosity: impl Into<ThinnerViscosity<V>>,
+        thinner_viscosity: &Estimate<V>,
         prior: &ShapePrior,
     ) -> Result<Self> {
-        let thinner = thinner_viscosity.into().0;
+        let thinner = thinner_viscosity;
         check_viscosity("viscosity of the thinner", thinner.best)?;
-        let rows = rows(readings, &thinner)?;
+        let rows = rows(readings, thinner)?;
         let thinner_std = thinner.relative_std().max(LEAST_STD);
         let ln_thinner = thinner.best.si().ln();
         let fitted = solve(&rows, ln_thinner, thinner_std, prior)?;
@@ -112,28 +112,6 @@ impl<V: Viscosity> DilutionLaw<V> {
         };
         law.warnings = warnings(&rows, &law, prior);
         Ok(law)
-    }
-}
-
-/// The viscosity of a thinner: a value, or an estimate with its interval.
-#[derive(Debug, Clone, PartialEq)]
-pub struct ThinnerViscosity<V>(pub Estimate<V>);
-
-impl<V: Viscosity> From<V> for ThinnerViscosity<V> {
-    fn from(v: V) -> Self {
-        Self(Estimate::exact(v))
-    }
-}
-
-impl<V: Viscosity> From<Estimate<V>> for ThinnerViscosity<V> {
-    fn from(v: Estimate<V>) -> Self {
-        Self(v)
-    }
-}
-
-impl<V: Viscosity> From<&Estimate<V>> for ThinnerViscosity<V> {
-    fn from(v: &Estimate<V>) -> Self {
-        Self(v.clone())
     }
 }
 

@@ -60,9 +60,10 @@ pub(super) struct Cause {
 /// ```
 /// use mistcoat::paint::{DilutionLaw, DilutionReading, ShapePrior};
 /// use mistcoat::quantity::{parse, DynamicViscosity};
+/// use mistcoat::Estimate;
 /// let law = DilutionLaw::<DynamicViscosity>::fit(
 ///     &[DilutionReading::exact(1.0, parse("120 mPa.s")?)?, DilutionReading::exact(0.7, parse("38 mPa.s")?)?],
-///     parse("0.7 mPa.s")?,
+///     &Estimate::exact(parse("0.7 mPa.s")?),
 ///     &ShapePrior::unknown()?,
 /// )?;
 /// let x = law.paint_fraction_for(parse("18 mPa.s")?)?.best();
