@@ -64,7 +64,8 @@ fn glycerol_water_from_two_readings() {
         DilutionReading::exact(1.0, mpas(at(85.0))).unwrap(),
         DilutionReading::exact(glycerol_fraction(70.0), mpas(at(70.0))).unwrap(),
     ];
-    let law = DilutionLaw::fit(&readings, mpas(at(0.0)), &ShapePrior::unknown().unwrap()).unwrap();
+    let law = DilutionLaw::fit(&readings, &Estimate::exact(mpas(at(0.0))), &ShapePrior::unknown().unwrap())
+        .unwrap();
     approx::assert_abs_diff_eq!(law.a(), 2.409, epsilon = 0.02); // published data, fit T065
     approx::assert_abs_diff_eq!(law.b(), 0.486, epsilon = 0.01);
     let mut worst = 0.0_f64;
@@ -126,7 +127,7 @@ fn waterborne_pairs_in_the_ford_cup() {
         }
         let family = DilutionLaw::fit(
             &[DilutionReading::exact(1.0, mm2s(ford4(*t0))).unwrap()],
-            mm2s(WATER_MM2_S),
+            &Estimate::exact(mm2s(WATER_MM2_S)),
             Family::WaterborneAcrylic.shape_prior().unwrap(),
         )
         .unwrap();
@@ -177,7 +178,7 @@ fn waterborne_worked_inverse() {
 fn lacquer_worked(#[case] fraction: f64, #[case] expected: f64) {
     let law = DilutionLaw::fit(
         &[DilutionReading::exact(1.0, mpas(135.0)).unwrap()],
-        mpas(0.70),
+        &Estimate::exact(mpas(0.70)),
         Family::SolventLacquer.shape_prior().unwrap(),
     )
     .unwrap();
@@ -208,7 +209,8 @@ fn polymer_curves() -> Vec<Vec<(f64, f64)>> {
 fn lacquer_law(readings: &[(f64, f64)]) -> DilutionLaw<DynamicViscosity> {
     let readings: Vec<_> =
         readings.iter().map(|(f, ln)| DilutionReading::exact(*f, mpas(ln.exp())).unwrap()).collect();
-    DilutionLaw::fit(&readings, mpas(1.0), Family::SolventLacquer.shape_prior().unwrap()).unwrap()
+    DilutionLaw::fit(&readings, &Estimate::exact(mpas(1.0)), Family::SolventLacquer.shape_prior().unwrap())
+        .unwrap()
 }
 
 // Cellulose tricarbanilate, polystyrene and cellulose ethers (source polymer-viscosity-compilation): the
@@ -260,7 +262,7 @@ fn polymer_solutions() {
     assert!(median(&two) < 0.13, "{}", median(&two));
     assert!((2.0..2.2).contains(&rms(&straight).exp()));
     // The intervals are honest to this degree; the stragglers are the longest chains.
-    assert!(cover[0] > 0.85 && cover[1] > 0.83, "{cover:?}");
+    assert!(cover[0] > 0.92 && cover[1] > 0.84, "{cover:?}");
 }
 
 // Polystyrene of 15 kg/mol in toluene (T067, T068): b = -0.15 and an rms of 1.8 % over its points.
@@ -272,7 +274,9 @@ fn short_polystyrene() {
         .iter()
         .map(|(c, specific)| DilutionReading::exact(c / 0.289_299, mpas(0.56 * (1.0 + specific))).unwrap())
         .collect();
-    let law = DilutionLaw::fit(&readings, mpas(0.56), Family::AlkydEnamel.shape_prior().unwrap()).unwrap();
+    let law =
+        DilutionLaw::fit(&readings, &Estimate::exact(mpas(0.56)), Family::AlkydEnamel.shape_prior().unwrap())
+            .unwrap();
     approx::assert_abs_diff_eq!(law.b(), -0.15, epsilon = 0.1);
     let errors: Vec<f64> = readings
         .iter()
@@ -292,7 +296,7 @@ fn two_readings_without_a_prior_are_the_closed_form() {
     let (s, x2, v1, v2) = (0.7_f64, 0.7_f64, 120.0_f64, 38.0_f64);
     let law = DilutionLaw::fit(
         &[DilutionReading::exact(1.0, mpas(v1)).unwrap(), DilutionReading::exact(x2, mpas(v2)).unwrap()],
-        mpas(s),
+        &Estimate::exact(mpas(s)),
         &free(),
     )
     .unwrap();
@@ -311,7 +315,7 @@ fn a_reading_too_near_the_stock_is_noise_and_says_so() {
             DilutionReading::exact(1.0, mpas(135.0)).unwrap(),
             DilutionReading::exact(0.95, mpas(128.0)).unwrap(),
         ],
-        mpas(0.7),
+        &Estimate::exact(mpas(0.7)),
         prior,
     )
     .unwrap();
@@ -326,7 +330,7 @@ fn more_readings_narrow_the_interval() {
     let reading = |f: f64| DilutionReading::exact(f, truth.viscosity(x(f)).unwrap().best()).unwrap();
     let width = |fractions: &[f64]| {
         let readings: Vec<_> = fractions.iter().map(|f| reading(*f)).collect();
-        DilutionLaw::fit(&readings, mpas(0.7), prior)
+        DilutionLaw::fit(&readings, &Estimate::exact(mpas(0.7)), prior)
             .unwrap()
             .viscosity(x(0.4))
             .unwrap()
@@ -341,7 +345,7 @@ fn more_readings_narrow_the_interval() {
 fn the_answer_names_what_to_measure_better() {
     let law = DilutionLaw::fit(
         &[DilutionReading::exact(1.0, mpas(135.0)).unwrap()],
-        mpas(0.7),
+        &Estimate::exact(mpas(0.7)),
         Family::SolventLacquer.shape_prior().unwrap(),
     )
     .unwrap();
@@ -357,7 +361,7 @@ fn the_answer_names_what_to_measure_better() {
 fn a_law_goes_through_json() {
     let law = DilutionLaw::fit(
         &[DilutionReading::exact(1.0, mpas(135.0)).unwrap()],
-        mpas(0.7),
+        &Estimate::exact(mpas(0.7)),
         Family::SolventLacquer.shape_prior().unwrap(),
     )
     .unwrap();
@@ -377,8 +381,9 @@ fn a_law_goes_through_json() {
 fn bad_readings(#[case] readings: &[(f64, f64)], #[case] thinner: f64, #[case] words: &[&str]) {
     let readings: Vec<_> =
         readings.iter().map(|(f, v)| DilutionReading::exact(*f, mpas(*v)).unwrap()).collect();
-    let text =
-        DilutionLaw::fit(&readings, mpas(thinner), &ShapePrior::unknown().unwrap()).unwrap_err().to_string();
+    let text = DilutionLaw::fit(&readings, &Estimate::exact(mpas(thinner)), &ShapePrior::unknown().unwrap())
+        .unwrap_err()
+        .to_string();
     for word in words {
         assert!(text.contains(word), "{word:?} is not in {text:?}");
     }
@@ -446,10 +451,10 @@ proptest! {
         let law = DilutionLaw::from_constants(mpas(paint), b, mpas(0.7)).unwrap();
         let mut readings: Vec<_> = [f3, 1.0, f2].into_iter()
             .map(|f| DilutionReading::exact(f, law.viscosity(x(f)).unwrap().best()).unwrap()).collect();
-        let fitted = DilutionLaw::fit(&readings, mpas(0.7), &free()).unwrap();
+        let fitted = DilutionLaw::fit(&readings, &Estimate::exact(mpas(0.7)), &free()).unwrap();
         prop_assert!((fitted.b() - b).abs() < 1e-5, "{} {b}", fitted.b());
         readings.reverse();
-        let again = DilutionLaw::fit(&readings, mpas(0.7), &free()).unwrap();
+        let again = DilutionLaw::fit(&readings, &Estimate::exact(mpas(0.7)), &free()).unwrap();
         prop_assert!((fitted.b() - again.b()).abs() < 1e-9);
     }
 }

@@ -34,7 +34,7 @@ pub enum Measured {
     /// An efflux time in a flow cup.
     CupTime {
         /// The cup.
-        cup: FlowCup,
+        cup: Box<FlowCup>,
         /// The time; without an interval the cup's repeatability is assumed.
         time: Estimate<Time>,
     },
@@ -44,7 +44,7 @@ pub enum Measured {
 #[derive(Debug, Clone, PartialEq)]
 pub struct PaintReading {
     /// Volume of stock paint per volume of mix, above 0 up to 1.
-    pub paint_fraction: f64,
+    pub paint_fraction: Ratio,
     /// Temperature of the liquid.
     pub temperature: Temperature,
     /// What was read.
@@ -100,12 +100,12 @@ impl Paint {
         let law = self.fit_at(thinner, &rows, &rule, reference)?;
         warnings.extend(law.warnings().iter().cloned());
         let mut paint = self.clone();
-        paint.stock_viscosity = collapsed(law.paint_viscosity(), "readings of the paint");
+        paint.stock_viscosity = Estimate { contributors: stock_viscosity_cause(), ..law.paint_viscosity() };
         paint.stock_temperature = reference;
         paint.temperature_rule = rule;
         paint.typical.retain(|f| *f != "stock_viscosity");
         // Readings of the stock alone say nothing about its thinning.
-        if readings.iter().any(|r| r.paint_fraction < 1.0) {
+        if readings.iter().any(|r| r.paint_fraction.si() < 1.0) {
             let shape = law.shape();
             paint.shape = ShapePrior::known(
                 format!("readings of {}", self.name),
@@ -123,7 +123,7 @@ impl Paint {
         reading: &PaintReading,
         warnings: &mut Vec<Warning>,
     ) -> Result<Dynamic> {
-        let (x, t) = (reading.paint_fraction, reading.temperature);
+        let (x, t) = (reading.paint_fraction.si(), reading.temperature);
         check_fraction(x)?;
         super::temperature::check_temperature(t)?;
         let rho = mix_density(self, thinner, x, t)?.best.si();
@@ -225,31 +225,36 @@ pub(super) fn near_thinner(
     }))
 }
 
-fn collapsed<Q: Quantity>(e: Estimate<Q>, what: &str) -> Estimate<Q> {
-    Estimate { contributors: vec![Contributor { what: what.to_owned(), share: 1.0 }], ..e }
+/// Files keep one cause a value, so a calibrated viscosity carries one.
+fn stock_viscosity_cause() -> Vec<Contributor> {
+    vec![Contributor { what: "stock viscosity".to_owned(), share: 1.0 }]
 }
 
 impl PaintReading {
     /// A reading in a flow cup.
     pub fn cup_time(
-        paint_fraction: Ratio,
+        paint_fraction: f64,
         cup: &FlowCup,
         time: Estimate<Time>,
         temperature: Temperature,
     ) -> Self {
         Self {
-            paint_fraction: paint_fraction.si(),
+            paint_fraction: Ratio::from_si(paint_fraction),
             temperature,
-            measured: Measured::CupTime { cup: cup.clone(), time },
+            measured: Measured::CupTime { cup: Box::new(cup.clone()), time },
         }
     }
 
     /// A reading of a viscometer.
     pub fn viscosity(
-        paint_fraction: Ratio,
+        paint_fraction: f64,
         viscosity: Estimate<DynamicViscosity>,
         temperature: Temperature,
     ) -> Self {
-        Self { paint_fraction: paint_fraction.si(), temperature, measured: Measured::Viscosity(viscosity) }
+        Self {
+            paint_fraction: Ratio::from_si(paint_fraction),
+            temperature,
+            measured: Measured::Viscosity(viscosity),
+        }
     }
 }

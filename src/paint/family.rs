@@ -15,7 +15,7 @@ use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 /// Temperature at which the typical viscosities and densities hold.
-pub const TYPICAL_TEMPERATURE_K: f64 = 293.15;
+pub(super) const TYPICAL_TEMPERATURE_K: f64 = 293.15;
 
 const FILE: &str = "data/paint_families.toml";
 const TEXT: &str = include_str!("../../data/paint_families.toml");
@@ -249,6 +249,11 @@ impl Family {
     /// A [`crate::error::DataError`] when the embedded data is damaged.
     pub fn shape_prior(self) -> Result<&'static ShapePrior> {
         Ok(&self.entry()?.shape)
+    }
+
+    /// Whether the resin bears water in its thinner.
+    pub const fn takes_water(self) -> bool {
+        matches!(self, Self::WaterborneAcrylic | Self::AlcoholAcrylic)
     }
 
     fn entry(self) -> Result<&'static Entry> {

@@ -91,12 +91,12 @@ impl<V: Viscosity> DilutionLaw<V> {
     /// the thinner's viscosity, a viscosity that rises on adding thinner, or readings no law of this form fits.
     pub fn fit(
         readings: &[DilutionReading<V>],
-        thinner_viscosity: impl Into<ThinnerViscosity<V>>,
+        thinner_viscosity: &Estimate<V>,
         prior: &ShapePrior,
     ) -> Result<Self> {
-        let thinner = thinner_viscosity.into().0;
+        let thinner = thinner_viscosity;
         check_viscosity("viscosity of the thinner", thinner.best)?;
-        let rows = rows(readings, &thinner)?;
+        let rows = rows(readings, thinner)?;
         let thinner_std = thinner.relative_std().max(LEAST_STD);
         let ln_thinner = thinner.best.si().ln();
         let fitted = solve(&rows, ln_thinner, thinner_std, prior)?;
@@ -112,28 +112,6 @@ impl<V: Viscosity> DilutionLaw<V> {
         };
         law.warnings = warnings(&rows, &law, prior);
         Ok(law)
-    }
-}
-
-/// The viscosity of a thinner: a value, or an estimate with its interval.
-#[derive(Debug, Clone, PartialEq)]
-pub struct ThinnerViscosity<V>(pub Estimate<V>);
-
-impl<V: Viscosity> From<V> for ThinnerViscosity<V> {
-    fn from(v: V) -> Self {
-        Self(Estimate::exact(v))
-    }
-}
-
-impl<V: Viscosity> From<Estimate<V>> for ThinnerViscosity<V> {
-    fn from(v: Estimate<V>) -> Self {
-        Self(v)
-    }
-}
-
-impl<V: Viscosity> From<&Estimate<V>> for ThinnerViscosity<V> {
-    fn from(v: &Estimate<V>) -> Self {
-        Self(v.clone())
     }
 }
 
@@ -202,9 +180,11 @@ fn solve(rows: &[Row], ln_thinner: f64, thinner_std: f64, prior: &ShapePrior) ->
         return Err(no_fit("no reading"));
     };
     let reach = (thickest.ln_value - ln_thinner) / thickest.x;
-    // Weights stay fixed during the solve; the scatter scales with the reach read at the thickest mix.
-    let stds: Vec<f64> =
-        rows.iter().map(|r| r.reading_std.hypot(law_scatter(prior.law_scatter, reach, r.x))).collect();
+    // Weights stay fixed during the solve.
+    let stds: Vec<f64> = rows
+        .iter()
+        .map(|r| r.reading_std.hypot(law_scatter(prior.law_scatter, r.ln_value - ln_thinner, r.x)))
+        .collect();
     let mut theta = [ln_thinner + reach, prior.shape_for(reach).min(LARGEST_SHAPE), ln_thinner];
     let mut cost = cost(rows, &stds, ln_thinner, thinner_std, prior, &theta);
     for _ in 0..STEPS {

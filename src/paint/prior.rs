@@ -16,7 +16,7 @@ pub struct ShapePrior {
     pub per_reach: f64,
     /// Standard deviation of `b` between paints.
     pub std: f64,
-    /// How far mixes stray from the law: standard deviation of ln η is this times ln(η1/ηs) x (1 − x).
+    /// How far mixes stray from the law: standard deviation of ln η is this times `(1 − x)(1 + 0.1/x)`.
     pub law_scatter: f64,
     /// What the numbers rest on.
     pub evidence: String,

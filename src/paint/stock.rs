@@ -250,13 +250,11 @@ fn given<Q: Quantity>(
     field: &'static str,
     typical: &mut Vec<&'static str>,
 ) -> Result<Estimate<Q>> {
-    match own {
-        Some(value) => value.estimate(&field.replace(['_', '.'], " ")),
-        None => {
-            typical.push(field);
-            Ok(usual.clone())
-        }
+    if let Some(value) = own {
+        return value.estimate(&field.replace(['_', '.'], " "));
     }
+    typical.push(field);
+    Ok(usual.clone())
 }
 
 fn carrier(own: Option<Blend>, usual: &Typical, typical: &mut Vec<&'static str>) -> Result<Blend> {
@@ -268,37 +266,38 @@ fn carrier(own: Option<Blend>, usual: &Typical, typical: &mut Vec<&'static str>)
     Blend::from_names(&parts, Basis::Volume, None)
 }
 
+/// Refuses an estimate that reaches outside `low` to `high` (SI numbers).
+fn within<Q: Quantity>(field: &str, e: &Estimate<Q>, low: f64, high: f64, remedy: &str) -> Result<()> {
+    if e.low.si() >= low && e.high.si() <= high && e.best.si().is_finite() {
+        return Ok(());
+    }
+    let limit = format!("{} to {}", show(Q::from_si(low)), show(Q::from_si(high)));
+    Err(out_of_range(field, e.to_string(), limit, remedy))
+}
+
 impl Paint {
     fn check(&self) -> Result<()> {
-        let within =
-            |field: &str, e: (f64, f64, f64), low: f64, high: f64, shown: [String; 3], remedy: &str| {
-                if e.0 >= low && e.2 <= high && e.1.is_finite() {
-                    return Ok(());
-                }
-                let [value, low, high] = shown;
-                Err(out_of_range(field, value, format!("{low} to {high}"), remedy))
-            };
-        fn ends<Q: Quantity>(e: &Estimate<Q>) -> (f64, f64, f64) {
-            (e.low.si(), e.best.si(), e.high.si())
-        }
-        fn words<Q: Quantity>(e: &Estimate<Q>, low: f64, high: f64) -> [String; 3] {
-            [e.to_string(), show(Q::from_si(low)), show(Q::from_si(high))]
-        }
-        macro_rules! limits {
-            ($($field:literal, $value:expr, $low:expr, $high:expr, $remedy:literal;)+) => {
-                $(within($field, ends($value), $low, $high, words($value, $low, $high), $remedy)?;)+
-            };
-        }
-        limits! {
-            "volume_solids", &self.volume_solids, 0.01, 1.0, "take it from the data sheet, for example \"22 %\"";
-            "density", &self.density, 600.0, 4000.0, "weigh 10 mL and divide, for example \"0.98 g/mL\"";
-            "stock_viscosity", &self.stock_viscosity, 1e-4, 1e4, "time the paint in a cup, for example \"135 mPa.s\"";
-            "binder_tg", &self.binder_tg, 150.0, 500.0, "leave it out to use the family's, or write for example \"50 °C\"";
-            "surface_tension", &self.surface_tension, 0.015, 0.08, "leave it out to use the family's, or write for example \"27 mN/m\"";
-            "pigment.density", &self.pigment.density, 500.0, 12000.0, "leave it out to use the family's, or write for example \"4 g/mL\"";
-            "pigment.diameter", &self.pigment.diameter, 1e-8, 5e-4, "leave it out to use the family's, or write for example \"0.4 µm\"";
-            "pigment.volume_concentration", &self.pigment.volume_concentration, 0.0, 0.95, "leave it out to use the family's, or write for example \"12 %\"";
-        }
+        const LEAVE_OUT: &str = "leave it out to use the family's, or see data/demo for an example";
+        within(
+            "volume_solids",
+            &self.volume_solids,
+            0.01,
+            1.0,
+            "take it from the data sheet, for example \"22 %\"",
+        )?;
+        within("density", &self.density, 600.0, 4000.0, "weigh 10 mL and divide, for example \"0.98 g/mL\"")?;
+        within(
+            "stock_viscosity",
+            &self.stock_viscosity,
+            1e-4,
+            1e4,
+            "time the paint in a cup, for example \"135 mPa.s\"",
+        )?;
+        within("binder_tg", &self.binder_tg, 150.0, 500.0, LEAVE_OUT)?;
+        within("surface_tension", &self.surface_tension, 0.015, 0.08, LEAVE_OUT)?;
+        within("pigment.density", &self.pigment.density, 500.0, 12000.0, LEAVE_OUT)?;
+        within("pigment.diameter", &self.pigment.diameter, 1e-8, 5e-4, LEAVE_OUT)?;
+        within("pigment.volume_concentration", &self.pigment.volume_concentration, 0.0, 0.95, LEAVE_OUT)?;
         check_temperature(self.stock_temperature)?;
         self.check_solids_density()
     }
