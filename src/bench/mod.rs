@@ -1,10 +1,13 @@
 //! The questions of the bench, each answered in one call that runs the models below it in order.
 //!
 //! - [`Compare`]: what do half a part, one, two and three parts of thinner to one of paint do?
+//! - [`waterborne_pairs`]: does the dilution law hold for a real paint?
 //!
 //! Results are tables ([`table::Table`]) that print as text or HTML and export as plain columns.
 
 mod compare;
+mod measured;
 pub mod table;
 
 pub use compare::{Compare, Comparison, Row, USUAL_RATIOS};
+pub use measured::{MeasuredPair, waterborne_pairs, waterborne_table};

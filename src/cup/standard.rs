@@ -78,7 +78,7 @@ const LIMIT_PER_STD: f64 = 2.772;
 
 impl Precision {
     /// Standard deviation of one run, relative.
-    pub(super) fn run_std(&self) -> f64 {
+    pub fn run_std(&self) -> f64 {
         self.repeatability.si() / LIMIT_PER_STD
     }
 
