@@ -44,7 +44,7 @@ $(VENV)/built: $(VENV)/base $(SOURCES)
 
 demo: $(VENV)/built
 	@mkdir -p out
-	@$(PY) -m mistcoat demo --out out
+	@$(PY) -m mistcoat demo --out out --lessons notebooks
 
 rust-test: | check-tools
 	cargo fmt --all --check

@@ -86,7 +86,7 @@ def comparison(result: Comparison) -> Figure:
                 ax.annotate(f"{best:.3g}", (i, best), xytext=(0, 3), textcoords="offset points", ha="center")
             ax.margins(y=0.15)
             ax.set_ylabel("dry film, µm")
-            ax.set_title(f"What a {result.wet_film} wet coat leaves", loc="left", fontsize=10.5)
+            ax.set_title(f"What a {result.wet_thickness} wet coat leaves", loc="left", fontsize=10.5)
         else:
             _with_bars(ax, data, "flash_off_s")
             ax.set_ylabel("flash-off, s")

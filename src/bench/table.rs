@@ -49,6 +49,34 @@ pub struct Column {
     pub cells: Vec<Cell>,
 }
 
+impl Column {
+    /// Name with the unit for data frames and files: `viscosity_mPa_s`, `volume_solids_percent`.
+    ///
+    /// ```
+    /// let c = mistcoat::bench::table::Column {
+    ///     key: "voc".into(), title: "VOC".into(), unit: "g/L".into(), cells: vec![] };
+    /// assert_eq!(c.name_with_unit(), "voc_g_L");
+    /// ```
+    pub fn name_with_unit(&self) -> String {
+        let unit: String = match self.unit.as_str() {
+            "" | "1" => return self.key.clone(),
+            "%" => "percent".to_owned(),
+            unit => unit.chars().map(|c| if c == 'µ' { 'u' } else { c }).collect(),
+        };
+        format!("{}_{}", self.key, unit.replace(|c: char| !c.is_ascii_alphanumeric(), "_"))
+    }
+
+    /// Whether the cells are numbers; a column of words has no unit.
+    pub fn is_numeric(&self) -> bool {
+        !self.unit.is_empty()
+    }
+
+    /// Whether any cell has an interval.
+    pub fn has_intervals(&self) -> bool {
+        self.cells.iter().any(|c| c.interval.is_some())
+    }
+}
+
 /// A titled table with notes under it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -1,0 +1,343 @@
+//! The bench questions in Python: `compare` and its result.
+
+use crate::air::PyRoom;
+use crate::blend::PyBlend;
+use crate::cup::PyFlowCup;
+use crate::dose::PyDropper;
+use crate::errors::CallResult;
+use crate::estimate::{PyEstimate, PyWorking, warn_all};
+use crate::film::SubstrateArg;
+use crate::paint::{PyMix, PyPaint};
+use crate::quantity::{Arg, PyLength, PyMassConcentration, PyTemperature};
+use mistcoat::bench::table::{Column, Table};
+use mistcoat::bench::{Compare, Comparison, Row, USUAL_RATIOS, waterborne_table};
+use mistcoat::quantity::{self as q, Quantity, show};
+use mistcoat::{Answer, Warning};
+use pyo3::{
+    prelude::*,
+    types::{PyDict, PyList},
+};
+
+/// Compares thinning ratios from bottle to flash-off: what do half a part, one, two and three parts of thinner
+/// to one part of paint do?
+///
+/// ``thinner_per_paint`` lists parts of thinner to one part of paint, by volume. ``room`` is 21 °C, 50 % relative
+/// humidity and no draught unless given; ``cup`` adds the seconds in that flow cup; ``dropper`` adds whole drops of
+/// paint and thinner for ``total``. ``wet_thickness`` is the wet film of one coat, ``substrate`` what it lies on.
+///
+/// Raises ``RangeError`` for a ratio below zero, ``PhaseSplit`` when paint and thinner do not stay one liquid. What
+/// to mind stands in ``result.warnings`` and in the notes under the table.
+#[pyfunction]
+#[pyo3(signature = (paint, thinner, *, thinner_per_paint=None, room=None, cup=None, wet_thickness=None, substrate=None, dropper=None, total=None))]
+#[allow(clippy::too_many_arguments, clippy::needless_pass_by_value, reason = "keyword arguments of one question")]
+pub fn compare(
+    py: Python<'_>,
+    paint: PyRef<'_, PyPaint>,
+    thinner: PyRef<'_, PyBlend>,
+    thinner_per_paint: Option<Vec<f64>>,
+    room: Option<PyRef<'_, PyRoom>>,
+    cup: Option<PyRef<'_, PyFlowCup>>,
+    wet_thickness: Option<Arg<q::Length>>,
+    substrate: Option<SubstrateArg>,
+    dropper: Option<PyRef<'_, PyDropper>>,
+    total: Option<Arg<q::Volume>>,
+) -> CallResult<PyComparison> {
+    let ratios = thinner_per_paint.unwrap_or_else(|| USUAL_RATIOS.to_vec());
+    let mut question = Compare::new(&paint.0, &thinner.0).thinner_per_paint(&ratios);
+    if let Some(room) = room {
+        question = question.room(&room.0);
+    }
+    if let Some(cup) = cup {
+        question = question.cup(&cup.0);
+    }
+    if let Some(wet) = wet_thickness {
+        question = question.wet_film(wet.value);
+    }
+    if let Some(substrate) = substrate {
+        question = question.substrate(substrate.0);
+    }
+    if let Some(dropper) = dropper {
+        question = question.dropper(&dropper.0, total.map(|t| t.value));
+    }
+    let comparison = py.detach(|| question.run())?;
+    warn_once(py, &comparison)?;
+    Ok(PyComparison(comparison))
+}
+
+/// One real waterborne paint, timed before and after thinning: predicted seconds beside measured ones.
+///
+/// Six published pairs in a Ford no. 4 cup. Each is predicted from its undiluted time alone, with the shape of the
+/// dilution law taken from the other five.
+#[pyfunction]
+pub fn measured_dilutions() -> CallResult<PyTable> {
+    Ok(PyTable(waterborne_table()?))
+}
+
+fn columns<'py>(py: Python<'py>, table: &Table) -> PyResult<Bound<'py, PyDict>> {
+    let out = PyDict::new(py);
+    for c in &table.columns {
+        let name = c.name_with_unit();
+        if !c.is_numeric() {
+            out.set_item(name, PyList::new(py, c.cells.iter().map(|cell| cell.text.as_str()))?)?;
+            continue;
+        }
+        out.set_item(&name, PyList::new(py, c.cells.iter().map(|cell| cell.value))?)?;
+        if c.has_intervals() {
+            let end = |pick: fn((f64, f64)) -> f64| {
+                PyList::new(py, c.cells.iter().map(move |cell| cell.interval.map(pick)))
+            };
+            out.set_item(format!("{name}_low"), end(|i| i.0)?)?;
+            out.set_item(format!("{name}_high"), end(|i| i.1)?)?;
+        }
+    }
+    Ok(out)
+}
+
+/// A table of results: text, HTML in notebooks, columns for data frames.
+#[pyclass(frozen, eq, name = "Table", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PyTable(pub Table);
+
+#[pymethods]
+impl PyTable {
+    /// What was compared, under which conditions.
+    #[getter]
+    fn caption(&self) -> &str {
+        &self.0.caption
+    }
+    /// What to mind when reading it.
+    #[getter]
+    fn notes(&self) -> Vec<String> {
+        self.0.notes.clone()
+    }
+    /// Headings of the columns.
+    #[getter]
+    fn titles(&self) -> Vec<String> {
+        self.0.columns.iter().map(|c: &Column| c.title.replace('\n', " ")).collect()
+    }
+    /// Columns by name with unit; intervals as ``..._low`` and ``..._high``, ``None`` where there is no answer.
+    fn columns<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> {
+        columns(py, &self.0)
+    }
+    /// A pandas data frame of the columns.
+    fn to_pandas<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        py.import("pandas")?.call_method1("DataFrame", (columns(py, &self.0)?,))
+    }
+    /// A polars data frame of the columns.
+    fn to_polars<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        py.import("polars")?.call_method1("DataFrame", (columns(py, &self.0)?,))
+    }
+    fn __len__(&self) -> usize {
+        self.0.rows()
+    }
+    fn __str__(&self) -> String {
+        self.0.to_text()
+    }
+    fn __repr__(&self) -> String {
+        self.0.to_text()
+    }
+    fn _repr_html_(&self) -> String {
+        self.0.to_html()
+    }
+    #[staticmethod]
+    fn _from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "_from_json", &slf.get().0)
+    }
+}
+
+/// One ratio of a comparison.
+#[pyclass(frozen, eq, name = "ComparisonRow", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PyRow(pub Row);
+
+/// An answer whose warnings were given when the comparison was made.
+fn quietly<Q: crate::quantity::PyQuantity>(answer: &Answer<Q>) -> PyEstimate {
+    PyEstimate::kept(answer.clone())
+}
+
+#[pymethods]
+impl PyRow {
+    /// Parts of thinner to one part of paint, by volume.
+    #[getter]
+    fn thinner_per_paint(&self) -> f64 {
+        self.0.thinner_per_paint
+    }
+    /// The mix.
+    #[getter]
+    fn mix(&self) -> PyMix {
+        PyMix(self.0.mix.clone())
+    }
+    /// Solids by volume.
+    #[getter]
+    fn volume_solids(&self) -> PyEstimate {
+        PyEstimate::new(self.0.volume_solids.clone())
+    }
+    /// Viscosity at room temperature.
+    #[getter]
+    fn viscosity(&self) -> PyEstimate {
+        quietly(&self.0.viscosity)
+    }
+    /// Seconds in the cup; ``None`` without a cup.
+    #[getter]
+    fn efflux_time(&self) -> Option<PyEstimate> {
+        self.0.efflux_time.as_ref().map(quietly)
+    }
+    /// What the wet film leaves.
+    #[getter]
+    fn dry_film(&self) -> PyEstimate {
+        PyEstimate::new(self.0.dry_film.clone())
+    }
+    /// Time until 90 % of the volatile mass has left; ``None`` when the coat never gets there.
+    #[getter]
+    fn flash_off(&self) -> Option<PyEstimate> {
+        self.0.flash_off.as_ref().map(quietly)
+    }
+    /// (liquid, share of the mass) of what is left at flash-off, largest first.
+    #[getter]
+    fn left_at_flash_off(&self) -> Vec<(String, f64)> {
+        self.0.left_at_flash_off.clone()
+    }
+    /// Coldest the film gets.
+    #[getter]
+    fn coldest(&self) -> PyTemperature {
+        PyTemperature(self.0.coldest)
+    }
+    /// Organic volatiles per volume of the mix.
+    #[getter]
+    fn voc(&self) -> PyMassConcentration {
+        PyMassConcentration(self.0.voc)
+    }
+    /// Whole drops of (paint, thinner); ``None`` without a dropper.
+    #[getter]
+    fn drops(&self) -> Option<(u32, u32)> {
+        self.0.drops
+    }
+    /// What to mind at this ratio.
+    #[getter]
+    fn warnings(&self) -> Vec<String> {
+        self.0.warnings.iter().map(|w| w.message.clone()).collect()
+    }
+    fn __repr__(&self) -> String {
+        format!(
+            "<{} parts thinner to 1 part paint: {}, flash-off {}>",
+            self.0.thinner_per_paint,
+            show(self.0.viscosity.best()),
+            self.0.flash_off.as_ref().map_or("never".to_owned(), |f| show(f.best()))
+        )
+    }
+    #[staticmethod]
+    fn _from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "_from_json", &slf.get().0)
+    }
+}
+
+/// The answer to ``compare``: a table as text and HTML, a chart, the working, and every number behind them.
+#[pyclass(frozen, eq, name = "Comparison", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PyComparison(pub Comparison);
+
+#[pymethods]
+impl PyComparison {
+    /// Paint and thinner in one line.
+    #[getter]
+    fn title(&self) -> String {
+        self.0.title()
+    }
+    /// Room, coat and substrate in one line.
+    #[getter]
+    fn conditions(&self) -> String {
+        self.0.conditions()
+    }
+    /// One row a ratio, in the order asked.
+    #[getter]
+    fn rows(&self) -> Vec<PyRow> {
+        self.0.rows().iter().cloned().map(PyRow).collect()
+    }
+    /// Name of the cup; ``None`` without one.
+    #[getter]
+    fn cup(&self) -> Option<String> {
+        self.0.cup().map(mistcoat::cup::FlowCup::name)
+    }
+    /// Range of the cup in seconds; ``None`` without one.
+    #[getter]
+    fn cup_range_s(&self) -> Option<(f64, f64)> {
+        self.0.cup().map(|c| (c.time_range().low.si(), c.time_range().high.si()))
+    }
+    /// The wet film of one coat.
+    #[getter]
+    fn wet_thickness(&self) -> PyLength {
+        PyLength(self.0.wet_film())
+    }
+    /// What to mind, each with the ratios it was seen at.
+    #[getter]
+    fn warnings(&self) -> Vec<String> {
+        self.0.warnings().into_iter().map(|w| w.message).collect()
+    }
+    /// Fire, air, and who decides.
+    #[getter]
+    fn cautions(&self) -> Vec<String> {
+        self.0.cautions().to_vec()
+    }
+    /// The comparison as a table.
+    #[getter]
+    fn table(&self) -> PyTable {
+        PyTable(self.0.table())
+    }
+    /// Columns by name with unit; intervals as ``..._low`` and ``..._high``, ``None`` where there is no answer.
+    fn columns<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> {
+        columns(py, &self.0.table())
+    }
+    /// A pandas data frame of the columns.
+    fn to_pandas<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.table().to_pandas(py)
+    }
+    /// A polars data frame of the columns.
+    fn to_polars<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.table().to_polars(py)
+    }
+    /// The chart as a matplotlib figure (needs matplotlib: ``pip install mistcoat[charts]``).
+    fn chart<'py>(slf: &Bound<'py, Self>) -> PyResult<Bound<'py, PyAny>> {
+        slf.py().import("mistcoat.charts")?.call_method1("comparison", (slf,))
+    }
+    /// The steps with numbers and sources, of one ratio or of all.
+    #[pyo3(signature = (thinner_per_paint=None))]
+    fn working(&self, thinner_per_paint: Option<f64>) -> CallResult<PyWorking> {
+        Ok(PyWorking(self.0.working(thinner_per_paint)?))
+    }
+    /// JSON text; the Rust crate reads the same.
+    fn to_json(&self) -> CallResult<String> {
+        crate::json::dump(&self.0)
+    }
+    /// Reads what ``to_json`` wrote.
+    #[staticmethod]
+    fn from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "from_json", &slf.get().0)
+    }
+    fn __str__(&self) -> String {
+        self.0.table().to_text()
+    }
+    fn __repr__(&self) -> String {
+        self.0.table().to_text()
+    }
+    fn _repr_html_(&self) -> String {
+        self.0.table().to_html()
+    }
+}
+
+/// Gives the warnings of a comparison as Python warnings, all in one.
+fn warn_once(py: Python<'_>, comparison: &Comparison) -> PyResult<()> {
+    let all: Vec<String> = comparison.warnings().into_iter().map(|w| w.message).collect();
+    if all.is_empty() {
+        return Ok(());
+    }
+    warn_all(py, &[Warning::new("comparison", all.join("; "))])
+}
