@@ -31,3 +31,8 @@ pub use error::{Error, Result};
 pub use estimate::Estimate;
 pub use warning::Warning;
 pub use working::Working;
+
+/// The snippets of the README, run as doctests.
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
+pub struct ReadmeSnippets;
