@@ -1,1 +1,30 @@
-//! binding
+//! The only crate that knows about Python: conversion, classes, exceptions; no physics.
+//!
+//! One file a core module. Each holds the classes of that module and nothing that the core could do.
+
+#![allow(clippy::trivially_copy_pass_by_ref, reason = "methods of Python classes take &self")]
+
+mod array;
+mod errors;
+mod estimate;
+mod json;
+mod quantity;
+
+use pyo3::prelude::*;
+
+/// Native part of `mistcoat`.
+#[pymodule]
+mod _core {
+    #[pymodule_export]
+    use crate::estimate::{PyEstimate, PyWorking};
+    #[pymodule_export]
+    use crate::quantity::{
+        PyArea, PyDensity, PyDiffusivity, PyDynamicViscosity, PyFrequency, PyKinematicViscosity, PyLength,
+        PyMass, PyMassConcentration, PyMassFlux, PyMolarEnergy, PyMolarMass, PyMolarVolume, PyPressure,
+        PyRatio, PySolubilityParameter, PySpreadingRate, PySurfaceTension, PyTemperature,
+        PyTemperatureDifference, PyTime, PyVelocity, PyVolume, PyVolumeRate,
+    };
+    #[pymodule_export]
+    #[allow(non_upper_case_globals, reason = "the name Python gives it")]
+    const __version__: &str = env!("CARGO_PKG_VERSION");
+}

@@ -73,6 +73,7 @@ pub trait Quantity: Copy + PartialEq + PartialOrd + core::fmt::Debug + Send + Sy
 /// # Errors
 /// [`UnitError::Ambiguous`] for a spelling with two meanings, [`UnitError::UnknownUnit`] otherwise.
 pub fn unit<Q: Quantity>(symbol: &str) -> Result<&'static Unit> {
+    let symbol = symbol.trim();
     let wanted = parse::fold_unit(symbol);
     if let Some((_, choices)) = Q::AMBIGUOUS.iter().find(|(s, _)| *s == wanted) {
         return Err(UnitError::Ambiguous { dimension: Q::NAME, unit: symbol.to_owned(), choices }.into());

@@ -1,0 +1,209 @@
+//! A small table of results: every number with its interval, printed as text or HTML.
+//!
+//! Columns are kept as numbers in a stated unit, so that a program reads the same table a person sees.
+
+use crate::working::escape_html;
+use serde::{Deserialize, Serialize};
+use std::fmt::Write as _;
+
+/// One cell: what is shown, and the numbers behind it when there are any.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Cell {
+    /// Text for people.
+    pub text: String,
+    /// Best value in the unit of the column; none for words.
+    pub value: Option<f64>,
+    /// Ends of the interval; none for exact values and words.
+    pub interval: Option<(f64, f64)>,
+}
+
+impl Cell {
+    /// A number with its text.
+    pub fn number(text: impl Into<String>, value: f64) -> Self {
+        Self { text: text.into(), value: Some(value), interval: None }
+    }
+
+    /// A number with its interval.
+    pub fn estimate(text: impl Into<String>, value: f64, low: f64, high: f64) -> Self {
+        Self { text: text.into(), value: Some(value), interval: Some((low, high)) }
+    }
+
+    /// Words, or a dash where there is no answer.
+    pub fn words(text: impl Into<String>) -> Self {
+        Self { text: text.into(), value: None, interval: None }
+    }
+}
+
+/// One column.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Column {
+    /// Name for programs, without unit: `viscosity`.
+    pub key: String,
+    /// Heading for people; may hold one line break.
+    pub title: String,
+    /// Unit of the numbers; empty for words.
+    pub unit: String,
+    /// One cell a row.
+    pub cells: Vec<Cell>,
+}
+
+/// A titled table with notes under it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Table {
+    /// What was compared, under which conditions.
+    pub caption: String,
+    /// The columns, all of the same length.
+    pub columns: Vec<Column>,
+    /// What to mind when reading it.
+    pub notes: Vec<String>,
+}
+
+impl Table {
+    /// Number of rows.
+    pub fn rows(&self) -> usize {
+        self.columns.first().map_or(0, |c| c.cells.len())
+    }
+
+    /// Plain text for a terminal; numbers line up on the right.
+    pub fn to_text(&self) -> String {
+        let mut out = String::new();
+        for line in wrap(&self.caption, 100) {
+            let _ = writeln!(out, "{line}");
+        }
+        out.push('\n');
+        let titles: Vec<Vec<&str>> = self.columns.iter().map(|c| c.title.split('\n').collect()).collect();
+        let widths: Vec<usize> = self
+            .columns
+            .iter()
+            .zip(&titles)
+            .map(|(c, t)| {
+                let cells = c.cells.iter().map(|cell| cell.text.chars().count());
+                cells.chain(t.iter().map(|line| line.chars().count())).max().unwrap_or(0)
+            })
+            .collect();
+        for line in 0..titles.iter().map(Vec::len).max().unwrap_or(0) {
+            let cells = titles.iter().map(|t| t.get(line).copied().unwrap_or(""));
+            push_row(&mut out, cells, &widths);
+        }
+        let rule: Vec<String> = widths.iter().map(|w| "-".repeat(*w)).collect();
+        push_row(&mut out, rule.iter().map(String::as_str), &widths);
+        for row in 0..self.rows() {
+            push_row(&mut out, self.columns.iter().map(|c| c.cells[row].text.as_str()), &widths);
+        }
+        if !self.notes.is_empty() {
+            out.push('\n');
+        }
+        for note in &self.notes {
+            for (i, line) in wrap(note, 96).iter().enumerate() {
+                let _ = writeln!(out, "{} {line}", if i == 0 { "  *" } else { "   " });
+            }
+        }
+        out
+    }
+
+    /// An HTML fragment; its few styles are inline, so that it prints the same in a notebook and on a page.
+    pub fn to_html(&self) -> String {
+        const CELL: &str = "padding:.3em .8em;text-align:right;white-space:nowrap";
+        let mut out = String::from("<table class=\"mistcoat-table\" style=\"border-collapse:collapse\">");
+        let _ = write!(
+            out,
+            "<caption style=\"text-align:left;padding:.3em 0\"><b>{}</b></caption><thead><tr>",
+            escape_html(&self.caption)
+        );
+        for c in &self.columns {
+            let title = escape_html(&c.title).replace('\n', "<br>");
+            let _ = write!(out, "<th style=\"{CELL};border-bottom:1.5px solid\">{title}</th>");
+        }
+        out.push_str("</tr></thead><tbody>");
+        for row in 0..self.rows() {
+            out.push_str("<tr>");
+            for c in &self.columns {
+                let text = escape_html(&c.cells[row].text);
+                let _ = write!(out, "<td style=\"{CELL};border-bottom:.5px solid #999\">{text}</td>");
+            }
+            out.push_str("</tr>");
+        }
+        out.push_str("</tbody></table>");
+        if !self.notes.is_empty() {
+            out.push_str("<ul>");
+            for note in &self.notes {
+                let _ = write!(out, "<li><small>{}</small></li>", escape_html(note));
+            }
+            out.push_str("</ul>");
+        }
+        out
+    }
+}
+
+fn push_row<'a>(out: &mut String, cells: impl Iterator<Item = &'a str>, widths: &[usize]) {
+    let mut line = String::new();
+    for (cell, width) in cells.zip(widths) {
+        let pad = width.saturating_sub(cell.chars().count());
+        let _ = write!(line, "{}{cell}   ", " ".repeat(pad));
+    }
+    out.push_str(line.trim_end());
+    out.push('\n');
+}
+
+/// Breaks text into lines of at most `width` characters at spaces.
+fn wrap(text: &str, width: usize) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    for word in text.split_whitespace() {
+        let last = lines.len() - 1;
+        let taken = lines[last].chars().count();
+        if taken > 0 && taken + 1 + word.chars().count() > width {
+            lines.push(word.to_owned());
+        } else {
+            if taken > 0 {
+                lines[last].push(' ');
+            }
+            lines[last].push_str(word);
+        }
+    }
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn table() -> Table {
+        Table {
+            caption: "Red <oxide>".into(),
+            columns: vec![
+                Column {
+                    key: "ratio".into(),
+                    title: "thinner\nto 1 paint".into(),
+                    unit: "1".into(),
+                    cells: vec![Cell::number("0.5", 0.5), Cell::number("2", 2.0)],
+                },
+                Column {
+                    key: "word".into(),
+                    title: "verdict".into(),
+                    unit: String::new(),
+                    cells: vec![Cell::words("thick"), Cell::words("–")],
+                },
+            ],
+            notes: vec!["mind the gap".into()],
+        }
+    }
+
+    #[test]
+    fn columns_line_up() {
+        let text = table().to_text();
+        let lines: Vec<&str> = text.lines().collect();
+        assert_eq!(lines[2], "   thinner   verdict");
+        assert_eq!(lines[3], "to 1 paint");
+        assert_eq!(lines[5], "       0.5     thick");
+        assert!(text.contains("* mind the gap"));
+    }
+
+    #[test]
+    fn html_is_escaped() {
+        let html = table().to_html();
+        assert!(html.contains("Red &lt;oxide&gt;") && html.contains("thinner<br>to 1 paint"));
+    }
+}
