@@ -116,7 +116,7 @@ impl Blend {
                 .source("LIAW04"),
         );
         let estimate = if self.ingredients.len() == 1 {
-            Estimate::exact(best)
+            Estimate::exact(flash.iter().flatten().next().map_or(best, |f| f.value))
         } else {
             Estimate::absolute(best, &[ModelError::new("flash point model", STD_K)])
         };

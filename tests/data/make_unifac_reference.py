@@ -1,6 +1,6 @@
 """Writes unifac_reference.csv: activity coefficients of 200 random blends by the open package `thermo`.
 
-Needs Python 3.10+ with thermo (0.6.1 was used). Run from this folder:  python make_unifac_reference.py
+Needs Python 3.11+ with thermo (0.6.1 was used). Run from this folder:  python make_unifac_reference.py
 Blends of 2 to 5 solvents of the catalogue, 0 to 50 degC, mole fractions from a flat Dirichlet distribution;
 half with each table. One row for each species of a blend; rows of a blend share its number. The groups are
 those of the catalogue, by name; `thermo` supplies sizes and interaction parameters from its own tables.
@@ -9,36 +9,31 @@ those of the catalogue, by name; `thermo` supplies sizes and interaction paramet
 import csv
 import pathlib
 import random
+import tomllib
 
 from thermo.unifac import DOUFIP2006, DOUFSG, UFIP, UFSG, UNIFAC
 
 HERE = pathlib.Path(__file__).parent
 TABLES = {
-    "original": ("unifac_original", 0, UFSG, UFIP),
-    "dortmund": ("unifac_mod_dortmund", 1, DOUFSG, DOUFIP2006),
+    "original": (0, UFSG, UFIP),
+    "dortmund": (1, DOUFSG, DOUFIP2006),
 }
 BLENDS = 200
 
 
 def catalogue():
-    """Pure solvents as {id: {"original": {group: n}, "dortmund": {group: n}}}."""
+    """Pure solvents of data/solvents as {name: {"original": {group: n}, "dortmund": {group: n}}}."""
     out = {}
-    with open("/work/shared/facts/solvents.csv", newline="", encoding="utf-8") as f:
-        for row in csv.DictReader(f):
-            if row["is_mixture"] == "1":
-                continue
-            out[row["id"]] = {
-                table: {
-                    name.strip(): int(n)
-                    for name, n in (part.rsplit(":", 1) for part in row[column].split(";"))
-                }
-                for table, (column, *_rest) in TABLES.items()
-            }
+    for path in sorted((HERE / "../../data/solvents").glob("*.toml")):
+        with open(path, "rb") as f:
+            for solvent in tomllib.load(f)["solvent"]:
+                if "surrogate" not in solvent:
+                    out[solvent["name"]] = {table: solvent["unifac"][table] for table in TABLES}
     return out
 
 
 def gammas(table, temperature, x, groups):
-    _column, version, subgroups, interactions = TABLES[table]
+    version, subgroups, interactions = TABLES[table]
     ids = {}
     for number, group in subgroups.items():
         ids.setdefault(group.group.strip("<>"), number)
