@@ -170,13 +170,6 @@ impl Rosenbrock {
         self.work
     }
 
-    /// Changes the end of the last step within the tolerance (an amount of −1e-12 becomes zero).
-    pub(crate) fn amend<S: System>(&mut self, system: &mut S, change: impl FnOnce(&mut [f64]) -> bool) {
-        if change(&mut self.y) {
-            system.rate(&self.y, &mut self.f);
-        }
-    }
-
     /// Component `i` within the last accepted step.
     pub(crate) fn dense(&self, i: usize, t: f64) -> f64 {
         let width = self.t - self.t_old;
