@@ -94,11 +94,15 @@ pub(super) fn build(
     };
     let density20_kg_m3 = place.within("density", record.density.at_20c, 400.0, 3000.0)?;
     let density_slope_kg_m3_k = record.density.per_kelvin.map_or(0.0, Quantity::si);
-    falling(place, "density", density_slope_kg_m3_k, 0.005 * density20_kg_m3)?;
+    let density_curvature_kg_m3_k2 = record.density.per_kelvin_squared.map_or(0.0, Quantity::si);
+    for end_k in [BENCH_K.0, T20_K, BENCH_K.1] {
+        let slope = density_slope_kg_m3_k + 2.0 * density_curvature_kg_m3_k2 * (end_k - T20_K);
+        falling(place, "density", slope, 0.005 * density20_kg_m3)?;
+    }
     let surface_tension20_n_m = place.within("surface_tension", record.surface_tension.at_20c, 0.005, 0.1)?;
     let surface_tension_slope_n_m_k = record.surface_tension.per_kelvin.map_or(0.0, Quantity::si);
     falling(place, "surface_tension", surface_tension_slope_n_m_k, 0.012 * surface_tension20_n_m)?;
-    let (viscosity_ln_a, viscosity_b_k) = viscosity(&record.viscosity, place)?;
+    let [viscosity_ln_a, viscosity_b_k, viscosity_c_k] = viscosity(&record.viscosity, place)?;
     let law = vapour_pressure(&record, boiling_point_k, place)?;
     let antoine = record.antoine.clone().unwrap_or_else(|| fit_antoine(&law));
     let mut kernel = PureKernel {
@@ -108,8 +112,10 @@ pub(super) fn build(
         antoine_c_k: antoine.c,
         density20_kg_m3,
         density_slope_kg_m3_k,
+        density_curvature_kg_m3_k2,
         viscosity_ln_a,
         viscosity_b_k,
+        viscosity_c_k,
         surface_tension20_n_m,
         surface_tension_slope_n_m_k,
         heat_of_vaporisation_j_mol: 0.0,
@@ -201,14 +207,14 @@ fn from_formula(record: &Record, place: &Place<'_>) -> Result<(f64, f64)> {
     Ok((stated, volume))
 }
 
-/// `ln_a` (mPa s) and `b` (K).
-fn viscosity(v: &Viscosity, place: &Place<'_>) -> Result<(f64, f64)> {
+/// `ln_a` (mPa s), `b` (K) and `c` (K).
+fn viscosity(v: &Viscosity, place: &Place<'_>) -> Result<[f64; 3]> {
     for reading in &v.readings {
         place.within("viscosity", reading.value, 1e-4, 10.0)?;
         place.within("viscosity", reading.at, 240.0, 400.0)?;
     }
-    let (ln_a, b) = match (v.ln_a, v.b, v.readings.as_slice()) {
-        (Some(ln_a), Some(b), []) => (ln_a, b.si()),
+    let [ln_a, b, c] = match (v.ln_a, v.b, v.readings.as_slice()) {
+        (Some(ln_a), Some(b), []) => [ln_a, b.si(), v.c.map_or(0.0, Quantity::si)],
         (None, None, [one]) => {
             let (t, mu) = (one.at.si(), one.value.si() * 1e3);
             let (low, high) = (lewis_squires(mu, BENCH_K.0 - t), lewis_squires(mu, BENCH_K.1 - t));
@@ -224,14 +230,16 @@ fn viscosity(v: &Viscosity, place: &Place<'_>) -> Result<(f64, f64)> {
             return Err(place.fault("viscosity", problem, remedy));
         }
     };
-    let at_20 = (ln_a + b / T20_K).exp();
-    if b.is_finite() && (100.0..=10_000.0).contains(&b) && (0.1..=5000.0).contains(&at_20) {
-        return Ok((ln_a, b));
+    let at_20 = (ln_a + b / (T20_K + c)).exp();
+    if (-230.0..=100.0).contains(&c) && (50.0..=10_000.0).contains(&b) && (0.1..=5000.0).contains(&at_20) {
+        return Ok([ln_a, b, c]);
     }
     let problem = format!(
-        "gives {} mPa.s at 20 °C with b = {} K, allowed is 0.1 to 5000 mPa.s and 100 to 10000 K",
+        "gives {} mPa.s at 20 °C with b = {} K and c = {} K, allowed is 0.1 to 5000 mPa.s, 50 to 10000 K and \
+         -230 to 100 K",
         digits(at_20, 3),
-        digits(b, 4)
+        digits(b, 4),
+        digits(c, 4)
     );
     Err(place.fault("viscosity", problem, "a liquid grows thinner when warmed; check the numbers and units"))
 }
@@ -241,9 +249,9 @@ fn lewis_squires(mu_mpa_s: f64, warmer_k: f64) -> f64 {
     (mu_mpa_s.powf(-0.2661) + warmer_k / 233.0).max(0.05).powf(-1.0 / 0.2661)
 }
 
-fn two_points(t1_k: f64, mu1: f64, t2_k: f64, mu2: f64) -> (f64, f64) {
+fn two_points(t1_k: f64, mu1: f64, t2_k: f64, mu2: f64) -> [f64; 3] {
     let b = (mu1 / mu2).ln() / (1.0 / t1_k - 1.0 / t2_k);
-    (mu1.ln() - b / t1_k, b)
+    [mu1.ln() - b / t1_k, b, 0.0]
 }
 
 fn vapour_pressure(record: &Record, boiling_k: f64, place: &Place<'_>) -> Result<Law> {

@@ -120,8 +120,15 @@ impl Catalogue {
     pub fn with(&self, other: &Self) -> Self {
         let mut all = Self::default();
         let replaced = |s: &Solvent| other.index.contains_key(&fold(s.name()));
-        for s in self.solvents.iter().filter(|s| !replaced(s)).chain(&other.solvents) {
-            all.push(s.clone());
+        for s in other.solvents.iter().chain(self.solvents.iter().filter(|s| !replaced(s))) {
+            all.push(s.clone()); // the first to take a name keeps it
+        }
+        // The table shows the additions last.
+        let added = other.solvents.len();
+        let total = all.solvents.len();
+        all.solvents.rotate_left(added);
+        for place in all.index.values_mut() {
+            *place = (*place + total - added) % total;
         }
         all
     }

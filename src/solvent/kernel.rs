@@ -35,10 +35,14 @@ pub struct PureKernel {
     pub density20_kg_m3: f64,
     /// Change of density with temperature, below zero.
     pub density_slope_kg_m3_k: f64,
-    /// `ln_a` of `ln(viscosity / mPa s) = ln_a + b / T`.
+    /// Change of that slope; zero but for water.
+    pub density_curvature_kg_m3_k2: f64,
+    /// `ln_a` of `ln(viscosity / mPa s) = ln_a + b / (T + c)`.
     pub viscosity_ln_a: f64,
     /// `b` in K.
     pub viscosity_b_k: f64,
+    /// `c` in K; zero for most.
+    pub viscosity_c_k: f64,
     /// Surface tension at 20 °C.
     pub surface_tension20_n_m: f64,
     /// Change of surface tension with temperature, below zero.
@@ -83,7 +87,9 @@ impl PureKernel {
     #[inline]
     #[must_use]
     pub fn density_kg_m3(&self, t_k: f64) -> f64 {
-        self.density20_kg_m3 + self.density_slope_kg_m3_k * (t_k - T20_K)
+        let warmer_k = t_k - T20_K;
+        let slope = self.density_slope_kg_m3_k + self.density_curvature_kg_m3_k2 * warmer_k;
+        self.density20_kg_m3 + slope * warmer_k
     }
 
     /// Molar volume in m3/mol.
@@ -97,7 +103,7 @@ impl PureKernel {
     #[inline]
     #[must_use]
     pub fn viscosity_pa_s(&self, t_k: f64) -> f64 {
-        1e-3 * (self.viscosity_ln_a + self.viscosity_b_k / t_k).exp()
+        1e-3 * (self.viscosity_ln_a + self.viscosity_b_k / (t_k + self.viscosity_c_k)).exp()
     }
 
     /// Surface tension in N/m.

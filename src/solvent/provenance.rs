@@ -1,8 +1,8 @@
 //! Which source stands behind a property, and how far to trust it.
 
-use super::pure::{Solvent, unstated};
-use super::record::Keys;
-use crate::error::Result;
+use super::pure::Solvent;
+use super::record::{Keys, Line, Other, Sourced};
+use crate::error::{Result, unknown_name};
 use crate::quantity::{Quantity, as_text, show};
 use crate::source::{self, Provenance};
 use serde::{Deserialize, Serialize};
@@ -21,6 +21,8 @@ pub struct PropertySource {
     pub provenance: Provenance,
     /// What to mind.
     pub note: Option<String>,
+    /// What other sources give, each with its source.
+    pub others: Vec<String>,
 }
 
 impl PropertySource {
@@ -91,7 +93,7 @@ impl Solvent {
     /// solvent has no such value.
     ///
     /// # Errors
-    /// [`crate::error::DataError`] that lists the names, for any other name.
+    /// [`crate::error::UnknownName`] for any other name.
     ///
     /// ```
     /// let s = mistcoat::solvent::find("methanol")?.source("flash_point")?.unwrap();
@@ -100,73 +102,119 @@ impl Solvent {
     /// ```
     pub fn source(&self, property: &str) -> Result<Option<PropertySource>> {
         let r = self.record();
-        let of = |keys: &Keys, note: &Option<String>| Some(self.describe(property, keys, note.as_deref()));
         let key = |key: &str| Some(self.describe(property, &Keys(vec![key.to_owned()]), None));
+        let or_key = |cited: Option<PropertySource>, fallback: &str| cited.or_else(|| key(fallback));
         Ok(match property {
-            "molar_mass" => r.molar_mass.as_ref().map_or_else(|| key("IUPAC"), |s| of(&s.source, &s.note)),
-            "boiling_point" => of(&r.boiling_point.source, &r.boiling_point.note),
-            "melting_point" => {
-                r.melting_point.as_ref().map_or_else(|| key("EST_TM"), |s| of(&s.source, &s.note))
+            "molar_mass" => or_key(self.sourced(property, r.molar_mass.as_ref()), "IUPAC"),
+            "boiling_point" => self.sourced(property, Some(&r.boiling_point)),
+            "melting_point" => or_key(self.sourced(property, r.melting_point.as_ref()), "EST_TM"),
+            "density" => Some(self.line(property, &r.density)),
+            "viscosity" => {
+                let v = &r.viscosity;
+                Some(self.with_others(property, &v.source, v.note.as_deref(), &v.other))
             }
-            "density" => of(&r.density.source, &r.density.note),
-            "viscosity" => of(&r.viscosity.source, &r.viscosity.note),
-            "surface_tension" => of(&r.surface_tension.source, &r.surface_tension.note),
-            "vapour_pressure" => of(&r.vapour_pressure.source, &r.vapour_pressure.note),
+            "surface_tension" => Some(self.line(property, &r.surface_tension)),
+            "vapour_pressure" => {
+                let v = &r.vapour_pressure;
+                Some(self.with_others(property, &v.source, v.note.as_deref(), &v.other))
+            }
             "heat_of_vaporisation" => {
-                r.heat_of_vaporisation.as_ref().map_or_else(|| key("CLAUSIUS"), |s| of(&s.source, &s.note))
+                or_key(self.sourced(property, r.heat_of_vaporisation.as_ref()), "CLAUSIUS")
             }
             "heat_capacity_per_kelvin" => {
-                r.heat_capacity_per_kelvin.as_ref().map_or_else(|| key("EST_CP"), |s| of(&s.source, &s.note))
+                or_key(self.sourced(property, r.heat_capacity_per_kelvin.as_ref()), "EST_CP")
             }
             "diffusivity" => key("FULLER69"),
             "relative_evaporation_rate" => {
-                let mut keys: Vec<String> =
-                    r.evaporation_rates.iter().filter(|p| p.used).flat_map(|p| p.source.0.clone()).collect();
-                keys.dedup();
-                (!r.evaporation_rates.is_empty()).then(|| self.describe(property, &Keys(keys), None))
+                let used = r.evaporation_rates.iter().filter(|p| p.used).map(|p| &p.source);
+                self.joint(property, used, None)
             }
             "predicted_relative_evaporation_rate" => key("WETBULB"),
-            "flash_point" => r.flash_point.as_ref().and_then(|s| of(&s.source, &s.note)),
-            "lower_flammable_limit" => r.lower_flammable_limit.as_ref().and_then(|s| of(&s.source, &s.note)),
-            "upper_flammable_limit" => r.upper_flammable_limit.as_ref().and_then(|s| of(&s.source, &s.note)),
+            "flash_point" => self.sourced(property, r.flash_point.as_ref()),
+            "lower_flammable_limit" => self.sourced(property, r.lower_flammable_limit.as_ref()),
+            "upper_flammable_limit" => self.sourced(property, r.upper_flammable_limit.as_ref()),
             "exposure_limits" => {
-                let mut keys: Vec<String> =
-                    r.exposure_limits.iter().flat_map(|l| l.source.0.clone()).collect();
-                keys.sort();
-                keys.dedup();
-                (!r.exposure_limits.is_empty())
-                    .then(|| self.describe(property, &Keys(keys), r.safety_note.as_deref()))
+                let all = r.exposure_limits.iter().map(|l| &l.source);
+                self.joint(property, all, r.safety_note.as_deref())
             }
-            "hansen" => r.hansen.as_ref().and_then(|s| of(&s.source, &s.note)),
-            "unifac" => r.unifac.as_ref().and_then(|s| of(&s.source, &s.note)),
-            "voc_exempt" => r.voc_exempt.as_ref().and_then(|s| of(&s.source, &s.note)),
-            "odour_threshold" => r.odour_threshold.as_ref().and_then(|s| of(&s.source, &s.note)),
-            "polystyrene_attack" => r.polystyrene.as_ref().and_then(|s| of(&s.source, &s.note)),
-            other => return Err(unstated(self.name(), other, &PROPERTIES)),
+            "hansen" => r.hansen.as_ref().map(|h| self.describe(property, &h.source, h.note.as_deref())),
+            "unifac" => r.unifac.as_ref().map(|u| self.describe(property, &u.source, u.note.as_deref())),
+            "voc_exempt" => {
+                r.voc_exempt.as_ref().map(|f| self.describe(property, &f.source, f.note.as_deref()))
+            }
+            "odour_threshold" => self.sourced(property, r.odour_threshold.as_ref()),
+            "polystyrene_attack" => {
+                r.polystyrene.as_ref().map(|f| self.describe(property, &f.source, f.note.as_deref()))
+            }
+            other => return Err(unknown_property(other)),
         })
+    }
+
+    pub(super) fn sourced<Q: Quantity>(
+        &self,
+        property: &str,
+        s: Option<&Sourced<Q>>,
+    ) -> Option<PropertySource> {
+        s.map(|s| self.with_others(property, &s.source, s.note.as_deref(), &s.other))
+    }
+
+    fn line<Q: Quantity>(&self, property: &str, l: &Line<Q>) -> PropertySource {
+        self.with_others(property, &l.source, l.note.as_deref(), &l.other)
+    }
+
+    fn with_others<Q: Quantity>(
+        &self,
+        property: &str,
+        keys: &Keys,
+        note: Option<&str>,
+        others: &[Other<Q>],
+    ) -> PropertySource {
+        let text = |o: &Other<Q>| {
+            let cited: Vec<String> = o.source.0.iter().map(|k| source::cite(k)).collect();
+            let note = o.note.as_ref().map_or_else(String::new, |n| format!(" [{n}]"));
+            format!("{}: {}{note}", show(o.value), cited.join("; "))
+        };
+        PropertySource { others: others.iter().map(text).collect(), ..self.describe(property, keys, note) }
+    }
+
+    /// The sources of a list of values; None when it is empty.
+    fn joint<'a>(
+        &self,
+        property: &str,
+        all: impl Iterator<Item = &'a Keys>,
+        note: Option<&str>,
+    ) -> Option<PropertySource> {
+        let mut keys: Vec<String> = Vec::new();
+        let mut any = false;
+        for key in all.inspect(|_| any = true).flat_map(|k| &k.0) {
+            if !keys.contains(key) {
+                keys.push(key.clone());
+            }
+        }
+        any.then(|| self.describe(property, &Keys(keys), note))
     }
 
     pub(super) fn describe(&self, property: &str, keys: &Keys, note: Option<&str>) -> PropertySource {
         let keys = if keys.is_empty() { &self.record().source } else { keys };
-        let property = property.to_owned();
-        let note = note.map(str::to_owned);
-        if keys.is_empty() {
-            let citation = format!("{}, which names no source", self.0.origin);
-            let provenance = Provenance::FromMemory;
-            return PropertySource {
-                property,
-                keys: Vec::new(),
-                citations: vec![citation],
-                provenance,
-                note,
-            };
-        }
         // A citation in full counts as published: its author saw it.
         let trust = |key: &String| source::find(key).map_or(Provenance::Published, |s| s.provenance);
-        let provenance = keys.0.iter().map(trust).max_by_key(|p| doubt(*p)).unwrap_or(Provenance::FromMemory);
-        let citations = keys.0.iter().map(|k| source::cite(k)).collect();
-        PropertySource { property, keys: keys.0.clone(), citations, provenance, note }
+        let mut citations: Vec<String> = keys.0.iter().map(|k| source::cite(k)).collect();
+        if citations.is_empty() {
+            citations.push(format!("{}, which names no source", self.0.origin));
+        }
+        PropertySource {
+            property: property.to_owned(),
+            keys: keys.0.clone(),
+            citations,
+            provenance: keys.0.iter().map(trust).max_by_key(|p| doubt(*p)).unwrap_or(Provenance::FromMemory),
+            note: note.map(str::to_owned),
+            others: Vec::new(),
+        }
     }
+}
+
+fn unknown_property(name: &str) -> crate::Error {
+    unknown_name("property", name, PROPERTIES, "solvent::PROPERTIES lists the names")
 }
 
 const fn doubt(p: Provenance) -> u8 {

@@ -74,7 +74,7 @@ pub struct Sourced<Q> {
     pub uncertainty: Option<Ratio>,
 }
 
-/// A straight line in temperature through the value at 20 °C.
+/// The value at 20 °C and its change with temperature.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(bound = "Q: Quantity", deny_unknown_fields)]
 pub struct Line<Q> {
@@ -83,6 +83,9 @@ pub struct Line<Q> {
     /// Change for each kelvin; without it the value is taken as constant.
     #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
     pub per_kelvin: Option<Q>,
+    /// Change of that change, for water, which a straight line does not follow.
+    #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
+    pub per_kelvin_squared: Option<Q>,
     #[serde(default, skip_serializing_if = "Keys::is_empty")]
     pub source: Keys,
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -106,7 +109,8 @@ impl Span {
     }
 }
 
-/// Either `ln(viscosity / mPa s) = ln_a + b / T`, or readings at one temperature or two.
+/// Either `ln(viscosity / mPa s) = ln_a + b / (T + c)`, `c` being zero for most, or readings at one temperature
+/// or two.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Viscosity {
@@ -114,11 +118,13 @@ pub struct Viscosity {
     pub ln_a: Option<f64>,
     #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
     pub b: Option<TemperatureDifference>,
+    #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
+    pub c: Option<TemperatureDifference>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub readings: Vec<Reading<DynamicViscosity>>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub valid: Option<Span>,
-    /// Largest deviation of the two-constant form from its source in that range.
+    /// Largest deviation of the equation from its source in that range.
     #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
     pub worst_deviation: Option<Ratio>,
     #[serde(default, skip_serializing_if = "Keys::is_empty")]

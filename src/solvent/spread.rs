@@ -41,8 +41,11 @@ fn stated(uncertainty: Option<Ratio>, usual: f64) -> f64 {
 }
 
 pub(super) fn line<Q: Quantity>(l: &Line<Q>, usual: Usual, t_k: f64) -> Vec<ModelError> {
+    // A value with a note was set aside for the reason given there.
+    let others = l.other.iter().filter(|o| o.note.is_none());
+    let apart = others.map(|o| (o.value.si() / l.at_20c.si()).ln().abs()).fold(0.0, f64::max);
     vec![
-        ModelError::new(usual.what, stated(l.uncertainty, usual.relative)),
+        ModelError::new(usual.what, stated(l.uncertainty, usual.relative).max(apart / 2.0)),
         ModelError::new(
             format!("{}, change with temperature", usual.what),
             usual.per_kelvin * (t_k - T20_K).abs(),
