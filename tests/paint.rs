@@ -1,5 +1,7 @@
 //! Paints, their files, and mixes.
 
+#![allow(clippy::unwrap_used, reason = "a failed test panics")]
+
 use mistcoat::blend::{Basis, Blend};
 use mistcoat::cup::FlowCup;
 use mistcoat::dose::{Dropper, Parts, Thinning};
