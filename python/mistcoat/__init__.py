@@ -13,9 +13,11 @@ from __future__ import annotations
 from . import errors, protocols
 from ._core import (
     Area,
+    Blend,
     Catalogue,
     Density,
     Diffusivity,
+    DryingTable,
     DynamicViscosity,
     Estimate,
     ExposureLimit,
@@ -29,6 +31,7 @@ from ._core import (
     MolarEnergy,
     MolarMass,
     MolarVolume,
+    Phases,
     Pressure,
     PropertySource,
     Ratio,
@@ -45,6 +48,7 @@ from ._core import (
     VolumeRate,
     Working,
     __version__,
+    polymers,
     solvent,
     solvents,
 )
@@ -60,10 +64,12 @@ from .errors import (
 
 __all__ = [
     "Area",
+    "Blend",
     "Catalogue",
     "DataError",
     "Density",
     "Diffusivity",
+    "DryingTable",
     "DynamicViscosity",
     "Estimate",
     "ExposureLimit",
@@ -80,6 +86,7 @@ __all__ = [
     "MolarMass",
     "MolarVolume",
     "PhaseSplit",
+    "Phases",
     "Pressure",
     "PropertySource",
     "RangeError",
@@ -100,6 +107,7 @@ __all__ = [
     "Working",
     "__version__",
     "errors",
+    "polymers",
     "protocols",
     "solvent",
     "solvents",
