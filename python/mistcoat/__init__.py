@@ -10,13 +10,18 @@ units library; a bare number is refused, because its unit would be a guess.
 
 from __future__ import annotations
 
-from . import errors, protocols
+from . import columns, dose, errors, protocols
 from ._core import (
     Area,
+    Batch,
+    Calibration,
     Density,
     Diffusivity,
+    Dropper,
+    DropRecipe,
     DynamicViscosity,
     Estimate,
+    FlowCup,
     Frequency,
     KinematicViscosity,
     Length,
@@ -28,17 +33,21 @@ from ._core import (
     MolarVolume,
     Pressure,
     Ratio,
+    ReferenceLiquid,
     SolubilityParameter,
     SpreadingRate,
     SurfaceTension,
     Temperature,
     TemperatureDifference,
+    Thinning,
     Time,
     Velocity,
     Volume,
     VolumeRate,
     Working,
     __version__,
+    cups_for,
+    timing,
 )
 from .errors import (
     DataError,
@@ -52,11 +61,16 @@ from .errors import (
 
 __all__ = [
     "Area",
+    "Batch",
+    "Calibration",
     "DataError",
     "Density",
     "Diffusivity",
+    "DropRecipe",
+    "Dropper",
     "DynamicViscosity",
     "Estimate",
+    "FlowCup",
     "Frequency",
     "KinematicViscosity",
     "Length",
@@ -72,11 +86,13 @@ __all__ = [
     "Pressure",
     "RangeError",
     "Ratio",
+    "ReferenceLiquid",
     "SolubilityParameter",
     "SpreadingRate",
     "SurfaceTension",
     "Temperature",
     "TemperatureDifference",
+    "Thinning",
     "Time",
     "UnitError",
     "UnknownName",
@@ -85,6 +101,10 @@ __all__ = [
     "VolumeRate",
     "Working",
     "__version__",
+    "columns",
+    "cups_for",
+    "dose",
     "errors",
     "protocols",
+    "timing",
 ]

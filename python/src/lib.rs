@@ -5,6 +5,8 @@
 #![allow(clippy::trivially_copy_pass_by_ref, reason = "methods of Python classes take &self")]
 
 mod array;
+mod cup;
+mod dose;
 mod errors;
 mod estimate;
 mod json;
@@ -15,6 +17,17 @@ use pyo3::prelude::*;
 /// Native part of `mistcoat`.
 #[pymodule]
 mod _core {
+    #[pymodule_export]
+    use crate::cup::{
+        PyCalibration, PyFlowCup, PyReferenceLiquid, efflux_time_s, kinematic_viscosity_mm2_s, repeat_runs,
+        suggest,
+    };
+    #[pymodule_export]
+    use crate::dose::{
+        PyBatch, PyDropRecipe, PyDropper, PyThinning, alligation, counted_volume, cpvc, drop_recipes,
+        dry_film, practical_spreading_rate, pvc, resin_cut, spreading_rate, thinned_solids, voc,
+        voc_after_thinning, volume_solids, wet_film,
+    };
     #[pymodule_export]
     use crate::estimate::{PyEstimate, PyWorking};
     #[pymodule_export]
