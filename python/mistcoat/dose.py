@@ -7,8 +7,8 @@ words that name the parts.
 >>> import mistcoat as mc
 >>> print(mc.dose.wet_film(dry="150 um", volume_solids="75 %"))
 200 µm
->>> mc.dose.thinned_solids(0.6, "thinner 1 : paint 2")
-0.4
+>>> mc.dose.thinned_solids(0.6, "thinner 1 : paint 1")
+0.3
 """
 
 from __future__ import annotations

@@ -405,7 +405,7 @@ pub fn kinematic_viscosity_mm2_s(
     errors: &str,
 ) -> CallResult<ColumnOut> {
     let on_bad = OnBad::parse(errors)?;
-    let cup = FlowCup::standard(standard, &size.0)?;
+    let cup = FlowCup::find(standard, &size.0)?;
     let equation = cup.equation();
     let zero = equation.zero_time_s();
     let limit = format!("above {} s (where {cup} reads zero viscosity) and finite", q::digits(zero, 3));
@@ -437,7 +437,7 @@ pub fn efflux_time_s(
     errors: &str,
 ) -> CallResult<ColumnOut> {
     let on_bad = OnBad::parse(errors)?;
-    let equation = FlowCup::standard(standard, &size.0)?.equation();
+    let equation = FlowCup::find(standard, &size.0)?.equation();
     let limit = "above 0 mm2/s and finite";
     kinematic_viscosity_mm2_s.map(py, on_bad, "kinematic_viscosity_mm2_s", limit, move |nu| {
         if nu > 0.0 && nu < f64::INFINITY { equation.efflux_time_s(nu) } else { f64::NAN }
