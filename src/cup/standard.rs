@@ -2,10 +2,11 @@
 
 use super::calibrate::Calibration;
 use super::equation::Equation;
-use crate::error::{DataError, Error, Result, bad_data, unknown_name};
+use crate::error::{DataError, Error, Result, UnknownName, bad_data, unknown_name};
 use crate::names::fold;
 use crate::quantity::{KinematicViscosity, Length, Quantity, Ratio, Temperature, Time, as_text, show};
 use serde::{Deserialize, Serialize};
+use std::collections::HashMap;
 use std::sync::LazyLock;
 
 /// From a low to a high value.
@@ -200,6 +201,17 @@ static CUPS: LazyLock<Result<Vec<FlowCup>>> = LazyLock::new(|| {
     })
 });
 
+/// Sizes of each standard, by its folded name, with their place in the catalogue.
+static INDEX: LazyLock<HashMap<String, Vec<(f64, usize)>>> = LazyLock::new(|| {
+    let mut index: HashMap<String, Vec<(f64, usize)>> = HashMap::new();
+    for (i, cup) in FlowCup::list().unwrap_or_default().iter().enumerate() {
+        if let Some(size) = size_number(&cup.size) {
+            index.entry(fold(&cup.standard)).or_default().push((size, i));
+        }
+    }
+    index
+});
+
 /// Short names in use beside the full one.
 const ALIASES: &[(&str, &str)] = &[
     ("iso", "ISO 2431"),
@@ -250,27 +262,31 @@ impl FlowCup {
     /// # Ok::<(), mistcoat::Error>(())
     /// ```
     pub fn standard(standard: &str, size: &str) -> Result<FlowCup> {
+        Self::find(standard, size).cloned()
+    }
+
+    /// The same without a copy, for code that looks cups up often.
+    ///
+    /// # Errors
+    /// As for [`FlowCup::standard`].
+    pub fn find(standard: &str, size: &str) -> Result<&'static FlowCup> {
         let cups = Self::list()?;
         let wanted = fold(standard);
         let name = ALIASES.iter().find(|(a, _)| *a == wanted).map_or(wanted, |(_, full)| fold(full));
-        let family: Vec<&FlowCup> = cups.iter().filter(|c| fold(&c.standard) == name).collect();
-        if family.is_empty() {
+        let Some(family) = INDEX.get(&name) else {
             let known = cups.iter().map(|c| c.standard.as_str());
             return Err(unknown_name("flow cup standard", standard, known, "FlowCup::list() names all cups"));
-        }
+        };
         let number = size_number(size);
-        family.iter().find(|c| number.is_some() && size_number(&c.size) == number).map_or_else(
-            || {
-                let sizes: Vec<String> = family.iter().map(|c| c.size.clone()).collect();
-                Err(Error::UnknownName(Box::new(crate::error::UnknownName {
-                    kind: "flow cup size",
-                    name: size.to_owned(),
-                    near: sizes,
-                    remedy: "these are the sizes of this standard that have an equation",
-                })))
-            },
-            |c| Ok((*c).clone()),
-        )
+        let found = family.iter().find(|(known, _)| number == Some(*known)).and_then(|(_, i)| cups.get(*i));
+        found.ok_or_else(|| {
+            Error::UnknownName(Box::new(UnknownName {
+                kind: "flow cup size",
+                name: size.to_owned(),
+                near: family.iter().filter_map(|(_, i)| cups.get(*i)).map(|c| c.size.clone()).collect(),
+                remedy: "these are the sizes of this standard that have an equation",
+            }))
+        })
     }
 
     /// Name of the standard, or of the home-made cup.
