@@ -10,6 +10,7 @@ mod errors;
 mod estimate;
 mod json;
 mod quantity;
+mod safety;
 mod solvent;
 
 use pyo3::prelude::*;
@@ -29,7 +30,9 @@ mod _core {
         PyTemperatureDifference, PyTime, PyVelocity, PyVolume, PyVolumeRate,
     };
     #[pymodule_export]
-    use crate::solvent::{PyExposureLimit, PyHansen, PyPropertySource, PySafetyValue, PySolvent, solvent};
+    use crate::safety::{PyExposureLimit, PyPropertySource, PySafetyValue};
+    #[pymodule_export]
+    use crate::solvent::{PyHansen, PySolvent, solvent};
     #[pymodule_export]
     #[allow(non_upper_case_globals, reason = "the name Python gives it")]
     const __version__: &str = env!("CARGO_PKG_VERSION");
