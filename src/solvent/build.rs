@@ -12,10 +12,12 @@
 //! | Antoine constants | fitted to the vapour pressure given, 0 to 60 °C | `FIT` |
 //! | viscosity at other temperatures, one reading given | Lewis and Squires | `LEWIS_SQUIRES` |
 
+use super::formula::from_formula;
 use super::kernel::{ATMOSPHERE_PA, GAS_CONSTANT_J_MOL_K, PureKernel, T20_K, T25_K};
 use super::pure::{Inner, Solvent};
-use super::record::{Form, Record, Viscosity};
+use super::record::{Form, Record};
 use super::vapour::{Law, fit_antoine};
+use super::viscosity::viscosity;
 use crate::error::{Result, bad_data};
 use crate::names::fold;
 use crate::quantity::{Quantity, digits, show};
@@ -32,19 +34,6 @@ const WATER_GLASS_K: f64 = 136.0;
 /// Range of the straight lines and of the Antoine refit.
 pub(super) const BENCH_K: (f64, f64) = (273.15, 333.15);
 
-/// Atomic masses (source `IUPAC`) in g/mol and diffusion volumes (source `FULLER69`).
-const ATOMS: [(&str, f64, f64); 9] = [
-    ("C", 12.011, 15.9),
-    ("H", 1.008, 2.31),
-    ("O", 15.999, 6.11),
-    ("N", 14.007, 4.54),
-    ("F", 18.998, 14.7),
-    ("Cl", 35.45, 21.0),
-    ("Br", 79.904, 21.9),
-    ("I", 126.904, 29.8),
-    ("S", 32.06, 22.9),
-];
-
 /// Names the place of a fault.
 pub(super) struct Place<'a> {
     pub file: &'a str,
@@ -52,12 +41,12 @@ pub(super) struct Place<'a> {
 }
 
 impl Place<'_> {
-    fn fault(&self, field: &str, problem: impl Into<String>, remedy: &str) -> crate::Error {
+    pub(super) fn fault(&self, field: &str, problem: impl Into<String>, remedy: &str) -> crate::Error {
         bad_data(self.file, (self.line)(field), Some(field), problem, remedy)
     }
 
     /// Refuses a value outside what any liquid used as a thinner shows.
-    fn within<Q: Quantity>(&self, field: &str, q: Q, low: f64, high: f64) -> Result<f64> {
+    pub(super) fn within<Q: Quantity>(&self, field: &str, q: Q, low: f64, high: f64) -> Result<f64> {
         let value = q.si();
         if (low..=high).contains(&value) {
             return Ok(value);
@@ -165,94 +154,6 @@ fn falling(place: &Place<'_>, field: &str, slope: f64, steepest: f64) -> Result<
         digits(-steepest, 3)
     );
     Err(place.fault(field, problem, "a liquid grows lighter and slacker when warmed; check sign and unit"))
-}
-
-/// Molar mass in kg/mol and diffusion volume by the formula; the record's molar mass wins.
-fn from_formula(record: &Record, place: &Place<'_>) -> Result<(f64, f64)> {
-    let problem = || {
-        place.fault(
-            "formula",
-            format!("cannot read {:?} as a formula of C, H, O, N, F, Cl, Br, I, S", record.formula),
-            "write for example formula = \"C6H12O2\"",
-        )
-    };
-    let (mut mass, mut volume) = (0.0, 0.0);
-    let mut rest = record.formula.trim();
-    while !rest.is_empty() {
-        let (symbol, grams, size) = ATOMS
-            .iter()
-            .filter(|(symbol, ..)| rest.starts_with(symbol))
-            .max_by_key(|(symbol, ..)| symbol.len())
-            .ok_or_else(problem)?;
-        rest = &rest[symbol.len()..];
-        let end = rest.find(|c: char| !(c.is_ascii_digit() || c == '.')).unwrap_or(rest.len());
-        let count = if end == 0 { 1.0 } else { rest[..end].parse::<f64>().map_err(|_| problem())? };
-        rest = &rest[end..];
-        mass += count * grams;
-        volume += count * size;
-    }
-    if mass <= 0.0 {
-        return Err(problem());
-    }
-    let Some(stated) = &record.molar_mass else { return Ok((mass * 1e-3, volume)) };
-    let stated = stated.value.si();
-    if (stated * 1e3 / mass - 1.0).abs() > 0.03 {
-        let text = format!(
-            "{} g/mol does not fit {}: {} g/mol",
-            digits(stated * 1e3, 5),
-            record.formula,
-            digits(mass, 5)
-        );
-        return Err(place.fault("molar_mass", text, "leave it out to sum it over the formula"));
-    }
-    Ok((stated, volume))
-}
-
-/// `ln_a` (mPa s), `b` (K) and `c` (K).
-fn viscosity(v: &Viscosity, place: &Place<'_>) -> Result<[f64; 3]> {
-    for reading in &v.readings {
-        place.within("viscosity", reading.value, 1e-4, 10.0)?;
-        place.within("viscosity", reading.at, 240.0, 400.0)?;
-    }
-    let [ln_a, b, c] = match (v.ln_a, v.b, v.readings.as_slice()) {
-        (Some(ln_a), Some(b), []) => [ln_a, b.si(), v.c.map_or(0.0, Quantity::si)],
-        (None, None, [one]) => {
-            let (t, mu) = (one.at.si(), one.value.si() * 1e3);
-            let (low, high) = (lewis_squires(mu, BENCH_K.0 - t), lewis_squires(mu, BENCH_K.1 - t));
-            two_points(BENCH_K.0, low, BENCH_K.1, high)
-        }
-        (None, None, [a, z]) if (a.at.si() - z.at.si()).abs() >= 3.0 => {
-            two_points(a.at.si(), a.value.si() * 1e3, z.at.si(), z.value.si() * 1e3)
-        }
-        _ => {
-            let problem =
-                "give either ln_a and b, or readings at one temperature or at two that lie 3 K apart";
-            let remedy = "write viscosity = { readings = [{ at = \"20 °C\", value = \"0.73 mPa.s\" }] }";
-            return Err(place.fault("viscosity", problem, remedy));
-        }
-    };
-    let at_20 = (ln_a + b / (T20_K + c)).exp();
-    if (-230.0..=100.0).contains(&c) && (50.0..=10_000.0).contains(&b) && (0.1..=5000.0).contains(&at_20) {
-        return Ok([ln_a, b, c]);
-    }
-    let problem = format!(
-        "gives {} mPa.s at 20 °C with b = {} K and c = {} K, allowed is 0.1 to 5000 mPa.s, 50 to 10000 K and \
-         -230 to 100 K",
-        digits(at_20, 3),
-        digits(b, 4),
-        digits(c, 4)
-    );
-    Err(place.fault("viscosity", problem, "a liquid grows thinner when warmed; check the numbers and units"))
-}
-
-/// Lewis and Squires: the viscosity in mPa s at `warmer_k` above that of `mu_mpa_s`.
-fn lewis_squires(mu_mpa_s: f64, warmer_k: f64) -> f64 {
-    (mu_mpa_s.powf(-0.2661) + warmer_k / 233.0).max(0.05).powf(-1.0 / 0.2661)
-}
-
-fn two_points(t1_k: f64, mu1: f64, t2_k: f64, mu2: f64) -> [f64; 3] {
-    let b = (mu1 / mu2).ln() / (1.0 / t1_k - 1.0 / t2_k);
-    [mu1.ln() - b / t1_k, b, 0.0]
 }
 
 fn vapour_pressure(record: &Record, boiling_k: f64, place: &Place<'_>) -> Result<Law> {

@@ -17,28 +17,34 @@
 //! for viscosity, Antoine, Wagner, DIPPR and IAPWS forms for vapour pressure, Watson for the heat of
 //! vaporisation, Fuller for the diffusivity in air.
 //!
-//! Measured: 37 of the vapour pressures lie within 3 % of an independent median at 20 °C, the rest say how
-//! far they may be off; evaporation rates are predicted with a median error of 8 % (see [`EvaporationClass`]).
+//! Measured: 37 of the vapour pressures are confirmed by independent values at 20 °C, 36 of them within 3 %;
+//! the rest say how far they may be off. Over 596 values of independent handbooks from 0 to 60 °C the stated intervals hold 91 to
+//! 99 %, by property. Evaporation rates are predicted with a median error of 8 % (see [`EvaporationClass`]).
 //! Neglected: pressure, dissolved water, stabilisers, and what one maker's grade differs from another's.
 
 mod build;
 mod catalogue;
 mod evaporation;
+mod formula;
 mod kernel;
+mod limits;
 mod provenance;
 mod pure;
 mod record;
+mod safety;
+mod scale;
 mod spread;
+mod stored;
 mod vapour;
+mod viscosity;
 
 pub use catalogue::Catalogue;
-pub use evaporation::{EvaporationClass, ScaleFamily};
 pub use kernel::{AIR_FULLER_VOLUME, AIR_MOLAR_MASS_KG_MOL, ATMOSPHERE_PA, GAS_CONSTANT_J_MOL_K, PureKernel};
+pub use limits::{Concentration, ExposureLimit, LimitKind, PolystyreneAttack};
 pub use provenance::{PROPERTIES, PropertySource, SafetyValue};
 pub use pure::{Groups, Hansen, Solvent};
-pub use record::{
-    Concentration, ExposureLimit, Keys, LimitKind, Other, PolystyreneAttack, PublishedRate, RateScale,
-};
+pub use record::{Keys, Other};
+pub use scale::{EvaporationClass, PublishedRate, RateScale, ScaleFamily};
 
 use crate::error::Result;
 

@@ -2,19 +2,17 @@
 
 use super::build::BENCH_K;
 use super::kernel::{PureKernel, T25_K, fuller_m2_s};
-use super::provenance::{PropertySource, SafetyValue};
-use super::record::{
-    Concentration, ExposureLimit, LimitKind, PolystyreneAttack, PublishedRate, Record, Sourced,
-};
+use super::record::Record;
+use super::scale::PublishedRate;
 use super::spread;
 use super::vapour::Law;
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, ModelError, Scale, propagate};
 use crate::quantity::{
     Density, Diffusivity, DynamicViscosity, KinematicViscosity, MolarEnergy, MolarMass, MolarVolume,
-    Pressure, Quantity, Ratio, SolubilityParameter, SurfaceTension, Temperature, show,
+    Pressure, Quantity, SolubilityParameter, SurfaceTension, Temperature, show,
 };
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
 /// Temperatures for which a diffusivity in air is given: those of rooms and dryers.
@@ -286,56 +284,6 @@ impl Solvent {
         })
     }
 
-    /// Flash point, closed cup, with the source to show beside it. None for water, or where none is known.
-    pub fn flash_point(&self) -> Option<SafetyValue<Temperature>> {
-        self.safety_value("flash_point", self.record().flash_point.as_ref())
-    }
-
-    /// Lowest share of vapour in air, by volume, that burns.
-    pub fn lower_flammable_limit(&self) -> Option<SafetyValue<Ratio>> {
-        self.safety_value("lower_flammable_limit", self.record().lower_flammable_limit.as_ref())
-    }
-
-    /// Highest share of vapour in air, by volume, that burns.
-    pub fn upper_flammable_limit(&self) -> Option<SafetyValue<Ratio>> {
-        self.safety_value("upper_flammable_limit", self.record().upper_flammable_limit.as_ref())
-    }
-
-    /// What to mind about fire and health figures.
-    pub fn safety_note(&self) -> Option<&str> {
-        self.record().safety_note.as_deref()
-    }
-
-    /// Published exposure limits; [`Solvent::exposure_limit_source`] tells where each stands.
-    pub fn exposure_limits(&self) -> &[ExposureLimit] {
-        &self.record().exposure_limits
-    }
-
-    /// The lowest published vapour limit over a working shift, as a share of the air by volume at 25 °C.
-    pub fn lowest_shift_limit(&self) -> Option<SafetyValue<Ratio>> {
-        self.exposure_limits()
-            .iter()
-            .filter(|l| l.over == LimitKind::Shift && !l.droplets)
-            .map(|l| SafetyValue { value: self.by_volume(l.value), source: self.exposure_limit_source(l) })
-            .min_by(|a, b| a.value.si().total_cmp(&b.value.si()))
-    }
-
-    /// Where an exposure limit stands.
-    pub fn exposure_limit_source(&self, limit: &ExposureLimit) -> PropertySource {
-        self.describe("exposure_limits", &limit.source, limit.note.as_deref())
-    }
-
-    /// A concentration as share of the air by volume, at 25 °C and one atmosphere.
-    pub fn by_volume(&self, c: Concentration) -> Ratio {
-        use super::kernel::{ATMOSPHERE_PA, GAS_CONSTANT_J_MOL_K};
-        match c {
-            Concentration::Volume(r) => r,
-            Concentration::Mass(m) => Ratio::from_si(
-                m.si() * GAS_CONSTANT_J_MOL_K * T25_K / (ATMOSPHERE_PA * self.kernel().molar_mass_kg_mol),
-            ),
-        }
-    }
-
     /// Hansen solubility parameters at 25 °C.
     pub fn hansen(&self) -> Option<Hansen> {
         self.record().hansen.as_ref().map(|h| Hansen { d: h.d, p: h.p, h: h.h })
@@ -370,23 +318,9 @@ impl Solvent {
         self.record().voc_exempt.as_ref().map(|f| f.value)
     }
 
-    /// Concentration at which half a panel smells it. Smell is no safeguard: several solvents harm below it.
-    pub fn odour_threshold(&self) -> Option<SafetyValue<Ratio>> {
-        self.safety_value("odour_threshold", self.record().odour_threshold.as_ref())
-    }
-
-    /// What it does to polystyrene in practice.
-    pub fn polystyrene_attack(&self) -> Option<PolystyreneAttack> {
-        self.record().polystyrene.as_ref().map(|f| f.value)
-    }
-
     /// Relative evaporation rates as published, used or not.
     pub fn published_rates(&self) -> &[PublishedRate] {
         &self.record().evaporation_rates
-    }
-
-    fn safety_value<Q: Quantity>(&self, property: &str, s: Option<&Sourced<Q>>) -> Option<SafetyValue<Q>> {
-        Some(SafetyValue { value: s?.value, source: self.sourced(property, s)? })
     }
 
     fn viscosity_range_k(&self) -> (f64, f64) {
@@ -432,51 +366,5 @@ impl core::fmt::Debug for Solvent {
 impl core::fmt::Display for Solvent {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         f.write_str(self.name())
-    }
-}
-
-/// A built-in solvent is its name; another is its whole record.
-#[derive(Serialize, Deserialize)]
-#[serde(untagged, expecting = "the name of a solvent, or its whole record")]
-enum Stored {
-    Name(String),
-    Own {
-        origin: String,
-        solvent: Box<Record>,
-        #[serde(default, skip_serializing_if = "Vec::is_empty")]
-        components: Vec<Solvent>,
-    },
-}
-
-impl Serialize for Solvent {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let stored = match super::find(self.name()) {
-            Ok(builtin) if builtin == *self => Stored::Name(self.name().to_owned()),
-            _ => Stored::Own {
-                origin: self.0.origin.clone(),
-                solvent: Box::new(self.record().clone()),
-                components: self.surrogate().iter().map(|(s, _)| s.clone()).collect(),
-            },
-        };
-        stored.serialize(serializer)
-    }
-}
-
-impl<'de> Deserialize<'de> for Solvent {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        use serde::de::Error as _;
-        match Stored::deserialize(deserializer)? {
-            Stored::Name(name) => super::find(&name).map_err(D::Error::custom),
-            Stored::Own { origin, solvent, components } => {
-                let find = |name: &str| {
-                    let wanted = crate::names::fold(name);
-                    let own =
-                        components.iter().find(|s| s.all_names().any(|n| crate::names::fold(n) == wanted));
-                    own.cloned().map_or_else(|| super::find(name), Ok)
-                };
-                let place = super::build::Place { file: &origin, line: &|_| None };
-                super::build::build(*solvent, &place, &find).map_err(D::Error::custom)
-            }
-        }
     }
 }
