@@ -149,15 +149,15 @@ fn ranges_belong_together() {
 }
 
 #[rstest]
-#[case("ISO 2431", "3", "ISO 2431 3")]
-#[case("iso2431", "4 mm", "ISO 2431 4")]
-#[case("ASTM D1200", "No. 4", "ASTM D1200 4")]
-#[case("ford", "#4", "ASTM D1200 4")]
-#[case("ASTM D4212 Shell", "2½", "ASTM D4212 Shell 2.5")]
-#[case("ASTM D4212 Shell", "2.50", "ASTM D4212 Shell 2.5")]
-#[case("zahn", "2", "ASTM D4212 Zahn 2")]
-#[case("DIN 53211", "4", "DIN 53211 4")]
-#[case("gb/t 1723", "4", "GB/T 1723 4")]
+#[case("ISO 2431", "3", "ISO 2431 3 mm")]
+#[case("iso2431", "4 mm", "ISO 2431 4 mm")]
+#[case("ASTM D1200", "No. 4", "Ford no. 4 (ASTM D1200)")]
+#[case("ford", "#4", "Ford no. 4 (ASTM D1200)")]
+#[case("ASTM D4212 Shell", "2½", "Shell no. 2.5 (ASTM D4212)")]
+#[case("ASTM D4212 Shell", "2.50", "Shell no. 2.5 (ASTM D4212)")]
+#[case("zahn", "2", "Zahn no. 2 (ASTM D4212)")]
+#[case("DIN 53211", "4", "DIN 53211 4 mm")]
+#[case("gb/t 1723", "4", "GB/T 1723 4 mm")]
 fn names(#[case] standard: &str, #[case] size: &str, #[case] name: &str) {
     assert_eq!(FlowCup::standard(standard, size).unwrap().name(), name);
 }
@@ -177,13 +177,13 @@ fn unknown_names_are_answered() {
 
 /// Value, limit and remedy in each refusal.
 #[rstest]
-#[case("ISO 2431", "4", 12.0, "12 s", "12.1 s", "ISO 2431 3")]
+#[case("ISO 2431", "4", 12.0, "12 s", "12.1 s", "ISO 2431 3 mm")]
 #[case("ISO 2431", "4", 0.0, "0 ms", "12.1 s", "time the run again")]
 #[case("ISO 2431", "4", -35.0, "-35 s", "12.1 s", "time the run again")]
 #[case("ISO 2431", "4", f64::NAN, "NaN", "12.1 s", "time the run again")]
 #[case("ISO 2431", "4", f64::INFINITY, "inf", "finite", "time the run again")]
 #[case("ISO 2431", "3", 21.2, "21.2 s", "21.2 s", "Shell")]
-#[case("ASTM D1200", "1", 35.0, "35 s", "35 s", "ASTM D4212 Shell 1")]
+#[case("ASTM D1200", "1", 35.0, "35 s", "35 s", "Shell no. 1 (ASTM D4212)")]
 #[case("ASTM D4212 Zahn", "5", 0.0, "0 ms", "0 ms", "time the run again")]
 #[case("GB/T 1723", "4", 11.0, "11 s", "11 s", "too thin")]
 fn refused_times(
@@ -215,12 +215,12 @@ fn refused_viscosities(#[case] nu: f64) {
 #[test]
 fn thin_liquids_get_a_cup_that_reaches_them() {
     let able = [
-        "ISO 2431 3",
-        "ASTM D1200 1",
-        "ASTM D4212 Zahn 1",
-        "ASTM D4212 Shell 1",
-        "ASTM D4212 Shell 2",
-        "ASTM D4212 Shell 2.5",
+        "ISO 2431 3 mm",
+        "Ford no. 1 (ASTM D1200)",
+        "Zahn no. 1 (ASTM D4212)",
+        "Shell no. 1 (ASTM D4212)",
+        "Shell no. 2 (ASTM D4212)",
+        "Shell no. 2.5 (ASTM D4212)",
     ];
     for nu in [3.0, 5.0, 8.0, 12.0, 15.0, 20.0] {
         let names: Vec<String> = cups_for(mm2_s(nu)).unwrap().iter().map(|x| x.cup.name()).collect();
@@ -231,7 +231,7 @@ fn thin_liquids_get_a_cup_that_reaches_them() {
     assert!(cups_for(mm2_s(f64::NAN)).unwrap().is_empty());
     let nu = FlowCup::standard("ISO 2431", "4").unwrap().efflux_time(mm2_s(12.0)).unwrap();
     assert_eq!(nu.warnings[0].code, "cup-time-below-range");
-    assert!(nu.warnings[0].message.contains("ISO 2431 3 (39 s)"), "{}", nu.warnings[0]);
+    assert!(nu.warnings[0].message.contains("ISO 2431 3 mm (39 s)"), "{}", nu.warnings[0]);
     assert!(nu.warnings[0].message.contains("home-made"));
 }
 

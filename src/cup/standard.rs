@@ -301,7 +301,16 @@ impl FlowCup {
 
     /// Standard and size together, as used in messages.
     pub fn name(&self) -> String {
-        format!("{} {}", self.standard, self.size).trim_end().to_owned()
+        let (standard, size) = (self.standard.as_str(), self.size.as_str());
+        match standard {
+            _ if size.is_empty() => standard.to_owned(),
+            "ASTM D1200" => format!("Ford no. {size} (ASTM D1200)"),
+            "ASTM D4212 Zahn" => format!("Zahn no. {size} (ASTM D4212)"),
+            "ASTM D4212 Shell" => format!("Shell no. {size} (ASTM D4212)"),
+            _ if standard.contains("Ford") || standard.contains("Zahn") => format!("{standard} no. {size}"),
+            // The others are numbered by their hole.
+            _ => format!("{standard} {size} mm"),
+        }
     }
 
     /// Standard, withdrawn, fit or home-made.

@@ -35,8 +35,8 @@ impl core::fmt::Display for Suggestion {
 /// ```
 /// use mistcoat::{cup::cups_for, quantity::parse};
 /// let names: Vec<String> = cups_for(parse("15 mm2/s")?)?.iter().map(|s| s.cup.name()).collect();
-/// assert!(names.contains(&"ISO 2431 3".to_owned()));
-/// assert!(!names.iter().any(|n| n == "ISO 2431 4"));
+/// assert!(names.contains(&"ISO 2431 3 mm".to_owned()));
+/// assert!(!names.iter().any(|n| n == "ISO 2431 4 mm"));
 /// # Ok::<(), mistcoat::Error>(())
 /// ```
 pub fn cups_for(viscosity: KinematicViscosity) -> Result<Vec<Suggestion>> {

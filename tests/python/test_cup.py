@@ -80,8 +80,8 @@ def test_outside_the_range_a_cup_that_serves_is_named() -> None:
     with pytest.warns(mc.MistcoatWarning, match="home-made"):
         ISO4.efflux_time("12 mm2/s")
     suggested = [cup.name for cup, _ in mc.cups_for("12 mm2/s")]
-    assert "ISO 2431 3" in suggested
-    assert "ISO 2431 4" not in suggested
+    assert "ISO 2431 3 mm" in suggested
+    assert "ISO 2431 4 mm" not in suggested
 
 
 @pytest.mark.parametrize("bad", ["12 s", "0 s", "-35 s"])
