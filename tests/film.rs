@@ -147,17 +147,17 @@ fn residue(#[case] lost: f64, #[case] expected: [f64; 4]) {
 #[test]
 fn free_water_film_settles_near_the_wet_bulb() {
     let air = room(25.0, 0.5, 1.0);
-    let dry = film(&blend(&[("water", 1.0)]), 0.0, 500.0, &air)
-        .with_substrate(Substrate::FreeFilm)
-        .dry()
-        .unwrap();
+    let dry =
+        film(&blend(&[("water", 1.0)]), 0.0, 500.0, &air).with_substrate(Substrate::FreeFilm).dry().unwrap();
     let (cold, wet) = (dry.coldest().si(), air.wet_bulb().unwrap().si());
     assert!(cold > wet - 0.6 && cold < wet + 1.2, "{cold} K against {wet} K");
 }
 
 #[test]
 fn mass_closes_and_curves_are_sane() {
-    for (volatile, solids) in [(ternary(), 0.0), (ternary(), 0.2), (blend(&[("water", 80.0), ("ethanol", 20.0)]), 0.3)] {
+    for (volatile, solids) in
+        [(ternary(), 0.0), (ternary(), 0.2), (blend(&[("water", 80.0), ("ethanol", 20.0)]), 0.3)]
+    {
         let dry = film(&volatile, solids, 30.0, &room(21.0, 0.55, 0.15)).dry().unwrap();
         let points = dry.times().len();
         assert!(dry.times().windows(2).all(|w| w[0] < w[1]));
@@ -165,7 +165,9 @@ fn mass_closes_and_curves_are_sane() {
         assert!(dry.amounts().iter().map(|a| a[0]).sum::<f64>() - 1.0 < 1e-12);
         approx::assert_relative_eq!(dry.solvent_left()[0], 1.0, max_relative = 1e-12);
         for (composition, left) in dry.composition().iter().zip(dry.amounts()) {
-            assert!(composition.iter().zip(left).all(|(c, m)| (0.0..=1.0).contains(c) && (*m > 0.0 || *c == 0.0)));
+            assert!(
+                composition.iter().zip(left).all(|(c, m)| (0.0..=1.0).contains(c) && (*m > 0.0 || *c == 0.0))
+            );
         }
         let (first, last) = (dry.thicknesses()[0].si(), dry.thicknesses()[points - 1].si());
         approx::assert_relative_eq!(first, 30e-6, max_relative = 1e-12);
@@ -216,7 +218,9 @@ fn extremes(
     #[case] humidity: f64,
     #[case] air: f64,
 ) {
-    for substrate in [Substrate::default(), Substrate::FreeFilm, Substrate::Isothermal, Substrate::named("brass").unwrap()] {
+    for substrate in
+        [Substrate::default(), Substrate::FreeFilm, Substrate::Isothermal, Substrate::named("brass").unwrap()]
+    {
         let dry = film(&blend(parts), solids, micrometres, &room(celsius, humidity, air))
             .with_substrate(substrate.clone())
             .dry()
@@ -229,7 +233,10 @@ fn extremes(
             Ok(answer) => assert!(answer.best().si() > 0.0 && answer.estimate.high.si().is_finite()),
             Err(e) => {
                 let text = e.to_string();
-                assert!(text.contains("90 %") && text.contains("stays") && text.contains("at most"), "{text}");
+                assert!(
+                    text.contains("90 %") && text.contains("stays") && text.contains("at most"),
+                    "{text}"
+                );
             }
         }
     }
@@ -252,7 +259,10 @@ fn what_never_dries_says_what_holds_it() {
 #[test]
 fn dew_on_a_cold_film_is_told() {
     let codes = |celsius: f64, humidity: f64, parts: &[(&str, f64)], substrate: Substrate| -> Vec<String> {
-        let dry = film(&blend(parts), 0.1, 25.0, &room(celsius, humidity, 0.2)).with_substrate(substrate).dry().unwrap();
+        let dry = film(&blend(parts), 0.1, 25.0, &room(celsius, humidity, 0.2))
+            .with_substrate(substrate)
+            .dry()
+            .unwrap();
         dry.warnings().iter().map(|w| w.code.clone()).collect()
     };
     let acetone: &[(&str, f64)] = &[("acetone", 1.0)];
@@ -271,7 +281,9 @@ fn dew_on_a_cold_film_is_told() {
 #[case("25 µm", 1.0, ["100 %", "98 %", "thinned paint"])]
 fn bad_coats(#[case] thickness: &str, #[case] solids: f64, #[case] says: [&str; 3]) {
     let solids = VolumeFraction::new(solids).unwrap();
-    let text = Film::new(&ternary(), solids, parse(thickness).unwrap(), &room(21.0, 0.5, 0.1)).unwrap_err().to_string();
+    let text = Film::new(&ternary(), solids, parse(thickness).unwrap(), &room(21.0, 0.5, 0.1))
+        .unwrap_err()
+        .to_string();
     for part in says {
         assert!(text.contains(part), "no {part:?} in: {text}");
     }
@@ -280,12 +292,18 @@ fn bad_coats(#[case] thickness: &str, #[case] solids: f64, #[case] says: [&str; 
 #[test]
 fn bad_questions() {
     let good = film(&ternary(), 0.1, 25.0, &room(21.0, 0.5, 0.1));
-    assert!(Film::new(&ternary(), VolumeFraction::new(0.1).unwrap(), Length::from_si(f64::NAN), good.room()).is_err());
+    assert!(
+        Film::new(&ternary(), VolumeFraction::new(0.1).unwrap(), Length::from_si(f64::NAN), good.room())
+            .is_err()
+    );
     let checks: [(Result<()>, [&str; 3]); 4] = [
         (good.clone().with_part_length(parse("0 mm").unwrap()).map(drop), ["0 µm", "10 m", "draught"]),
         (good.clone().until(parse("0 s").unwrap()).map(drop), ["0 ms", "365 d", "7 d"]),
         (good.dry().unwrap().time_to_lose(Ratio::from_si(1.0)).map(drop), ["100 %", "99.9 %", "flash-off"]),
-        (good.dry().unwrap().time_to_lose(Ratio::from_si(f64::NAN)).map(drop), ["NaN", "99.9 %", "flash-off"]),
+        (
+            good.dry().unwrap().time_to_lose(Ratio::from_si(f64::NAN)).map(drop),
+            ["NaN", "99.9 %", "flash-off"],
+        ),
     ];
     for (result, says) in checks {
         let text = result.unwrap_err().to_string();
@@ -309,14 +327,22 @@ fn json_round_trip() {
 
 /// Any thinner of the test, any room, with and without solids.
 fn any_film() -> impl Strategy<Value = (Vec<(&'static str, f64)>, f64, f64, f64, f64, f64)> {
-    let names = ["acetone", "ethanol", "n-butyl acetate", "toluene", "1-methoxy-2-propanol", "2-butoxyethanol"];
+    let names =
+        ["acetone", "ethanol", "n-butyl acetate", "toluene", "1-methoxy-2-propanol", "2-butoxyethanol"];
     let parts = proptest::sample::subsequence(names.to_vec(), 1..=4)
         .prop_flat_map(|names| {
             let n = names.len();
             (Just(names), proptest::collection::vec(1.0_f64..50.0, n))
         })
         .prop_map(|(names, amounts)| names.into_iter().zip(amounts).collect());
-    (parts, prop_oneof![Just(0.0), 0.02..0.5_f64], 2.0..150.0_f64, 2.0..40.0_f64, 0.05..0.85_f64, 0.0..2.0_f64)
+    (
+        parts,
+        prop_oneof![Just(0.0), 0.02..0.5_f64],
+        2.0..150.0_f64,
+        2.0..40.0_f64,
+        0.05..0.85_f64,
+        0.0..2.0_f64,
+    )
 }
 
 proptest! {

@@ -220,7 +220,7 @@ impl Film {
         let (surface, warnings) = self.surface(self.as_stated())?;
         let species = surface.species.clone();
         let trace = self.trace(surface, Options::default())?;
-        Drying::new(self.clone(), &species, trace, warnings)
+        Ok(Drying::new(self.clone(), &species, trace, warnings))
     }
 
     /// The stated values, nothing moved.
@@ -259,7 +259,8 @@ impl Film {
         let species: Vec<Volatile> =
             parts.iter().map(|(s, x)| self.volatile_of(s, x * arrived, moved.vapour_pressure)).collect();
         let diffusivities: Vec<f64> = species.iter().map(|s| s.diffusivity_m2_s).collect();
-        let room = self.room.clone().with_air_speed(crate::quantity::Velocity::from_si(moved.air_speed_m_s))?;
+        let room =
+            self.room.clone().with_air_speed(crate::quantity::Velocity::from_si(moved.air_speed_m_s))?;
         let gas = GasSide::new(&room, self.part_length.si(), &diffusivities);
         let activity = Activity::new(parts.iter().map(|(s, _)| s), None)?;
         let warnings = activity.warnings().to_vec();

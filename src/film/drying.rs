@@ -39,7 +39,7 @@ impl Drying {
         species: &[Volatile],
         trace: Trace,
         mut warnings: Vec<Warning>,
-    ) -> Result<Self> {
+    ) -> Self {
         let mass: f64 = species.iter().map(|s| s.arrived_mol_m2 * s.molar_mass_kg_mol).sum();
         let points = trace.times_s.len();
         let mut volume_m = vec![film.dry_thickness().si(); points];
@@ -55,8 +55,8 @@ impl Drying {
             }
         }
         let coldest = trace.temperature_k.iter().copied().fold(f64::INFINITY, f64::min);
-        warnings.extend(dew_warning(&film, coldest)?);
-        Ok(Self {
+        warnings.extend(dew_warning(&film, coldest));
+        Self {
             film,
             species: species.iter().map(|s| s.name.clone()).collect(),
             times_s: trace.times_s,
@@ -68,7 +68,7 @@ impl Drying {
             arrived: species.iter().map(|s| s.arrived_mol_m2 > 0.0).collect(),
             warnings,
             steps: trace.work.steps + trace.work.rejected,
-        })
+        }
     }
 
     /// The coat that dried.
@@ -195,18 +195,30 @@ impl Drying {
             .map(|((a, name), _)| (a.last().copied().unwrap_or(0.0), name))
             .max_by(|a, b| a.0.total_cmp(&b.0));
         let name = last.map_or("the slowest solvent", |(_, name)| name.as_str());
-        let remedy = if self.film.volatile().species().iter().any(|s| is_water(&s.solvent) && s.solvent.name() == name) {
+        let remedy = if self
+            .film
+            .volatile()
+            .species()
+            .iter()
+            .any(|s| is_water(&s.solvent) && s.solvent.name() == name)
+        {
             format!(
                 "{name} stays, in equilibrium with air of {} humidity: warm the part or dry the air",
                 self.film.room().relative_humidity()
             )
         } else {
-            format!("{name} stays: use less of it or a faster one, warm the part, or follow the coat longer with `until`")
+            format!(
+                "{name} stays: use less of it or a faster one, warm the part, or follow the coat longer with `until`"
+            )
         };
         out_of_range(
             "wanted loss of volatile matter",
             show(share),
-            format!("at most {}, what this coat loses in {}", show(self.most_lost()), show(self.film.followed_for())),
+            format!(
+                "at most {}, what this coat loses in {}",
+                show(self.most_lost()),
+                show(self.film.followed_for())
+            ),
             remedy,
         )
     }
@@ -229,16 +241,17 @@ pub(super) fn first_time(segments: &[Segment], share: Ratio) -> Option<Time> {
 }
 
 /// Dew on the film, or too near to it. Humid air over a waterborne coat is slow, not blush.
-fn dew_warning(film: &Film, coldest_k: f64) -> Result<Option<Warning>> {
-    let water: f64 = film.volatile().ingredients().iter().filter(|i| is_water(&i.solvent)).map(|i| i.mass_fraction).sum();
-    let Ok(dew) = film.room().dew_point() else { return Ok(None) };
+fn dew_warning(film: &Film, coldest_k: f64) -> Option<Warning> {
+    let water: f64 =
+        film.volatile().ingredients().iter().filter(|i| is_water(&i.solvent)).map(|i| i.mass_fraction).sum();
+    let dew = film.room().dew_point().ok()?;
     if water > 0.5 {
-        return Ok(None);
+        return None;
     }
     let coldest = Temperature::from_si(coldest_k);
     let humidity = film.room().relative_humidity();
     let cures = "dry or warm the room, slow the thinner, or lay thinner coats";
-    Ok(if coldest_k < dew.si() {
+    if coldest_k < dew.si() {
         Some(Warning::new(
             "blush-dew",
             format!(
@@ -260,5 +273,5 @@ fn dew_warning(film: &Film, coldest_k: f64) -> Result<Option<Warning>> {
         ))
     } else {
         None
-    })
+    }
 }

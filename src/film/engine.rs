@@ -296,7 +296,9 @@ impl System for Engine {
         // The law is smooth through zero and draws a trace of negative amount back to it; what is recorded is
         // never negative.
         let trace = AMOUNT_TOLERANCE * self.relative_tolerance;
-        y[..self.n].iter().all(|y| *y >= -trace) && y[..self.n].iter().sum::<f64>() > 0.0 && y[self.n] > -COLDEST_DROP_K
+        y[..self.n].iter().all(|y| *y >= -trace)
+            && y[..self.n].iter().sum::<f64>() > 0.0
+            && y[self.n] > -COLDEST_DROP_K
     }
 
     fn absolute_tolerance(&self, i: usize) -> f64 {

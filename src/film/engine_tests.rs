@@ -115,7 +115,8 @@ fn amounts_never_negative() {
 #[test]
 fn flux_accounts_for_the_loss() {
     let (species, k) = ternary();
-    let mut surface = Surface::new(species, Activity::Ideal, Transfer::Constant(k, 10.0), 5e-6, ROOM_K, 101_325.0);
+    let mut surface =
+        Surface::new(species, Activity::Ideal, Transfer::Constant(k, 10.0), 5e-6, ROOM_K, 101_325.0);
     let options = Options { relative_tolerance: 1e-8, ..Options::default() };
     let trace = Engine::new(surface.clone(), Support::Free, options).run(200.0, options).unwrap();
     let mut flux = [vec![0.0; 3], vec![0.0; 3]];
@@ -142,5 +143,8 @@ fn step_cap_is_a_typed_error() {
     let surface = Surface::new(species, Activity::Ideal, Transfer::Constant(k, 10.0), 0.0, ROOM_K, 101_325.0);
     let options = Options { max_steps: 5, ..Options::default() };
     let text = Engine::new(surface, Support::Free, options).run(1e6, options).unwrap_err().to_string();
-    assert!(text.contains("after 5 steps") && text.contains("5 steps of") && text.contains("shorter"), "{text}");
+    assert!(
+        text.contains("after 5 steps") && text.contains("5 steps of") && text.contains("shorter"),
+        "{text}"
+    );
 }

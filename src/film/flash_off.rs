@@ -63,8 +63,7 @@ impl Drying {
         ];
         let model = [ModelError::new("evaporation model", MODEL_SPREAD)];
         let estimate = propagate(&inputs, &model, Scale::Log, |x| {
-            let moved =
-                Moved { air_speed_m_s: x[0].max(0.0), wet_thickness_m: x[1], vapour_pressure: x[2] };
+            let moved = Moved { air_speed_m_s: x[0].max(0.0), wet_thickness_m: x[1], vapour_pressure: x[2] };
             if moved == stated {
                 return Ok(best.si());
             }

@@ -83,7 +83,8 @@ static TABLE: LazyLock<Result<Vec<Record>>> = LazyLock::new(|| {
         ];
         for (value, unit) in columns {
             if value.unit != unit || !(value.value.is_finite() && value.value > 0.0) {
-                let problem = format!("{} {} where a positive number in {unit} belongs", value.value, value.unit);
+                let problem =
+                    format!("{} {} where a positive number in {unit} belongs", value.value, value.unit);
                 return Err(bad_data(FILE, None, Some(&r.name), problem, remedy));
             }
         }
@@ -193,7 +194,12 @@ impl Substrate {
 fn record(material: &str) -> Result<&'static Record> {
     let records = table()?;
     records.iter().find(|r| r.name == material).ok_or_else(|| {
-        unknown_name("substrate", material, records.iter().map(|r| r.name.as_str()), "Substrate::list() names all")
+        unknown_name(
+            "substrate",
+            material,
+            records.iter().map(|r| r.name.as_str()),
+            "Substrate::list() names all",
+        )
     })
 }
 

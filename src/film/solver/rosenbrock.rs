@@ -111,7 +111,12 @@ pub(crate) struct Rosenbrock {
 
 impl Rosenbrock {
     /// Starts at `t = 0` from `y`.
-    pub(crate) fn new<S: System>(system: &mut S, y: Vec<f64>, relative_tolerance: f64, max_steps: usize) -> Self {
+    pub(crate) fn new<S: System>(
+        system: &mut S,
+        y: Vec<f64>,
+        relative_tolerance: f64,
+        max_steps: usize,
+    ) -> Self {
         let n = y.len();
         let mut f = vec![0.0; n];
         system.rate(&y, &mut f);
@@ -205,7 +210,9 @@ impl Rosenbrock {
                 // Gustafsson's controller: also looks at how the error of the previous step turned out.
                 let mut factor = SAFETY / error.max(1e-10).powf(0.25);
                 if self.work.steps > 1 {
-                    let predictive = factor * (h / self.previous_step) * (self.previous_error / error.max(1e-10)).powf(0.25);
+                    let predictive = factor
+                        * (h / self.previous_step)
+                        * (self.previous_error / error.max(1e-10)).powf(0.25);
                     factor = factor.min(predictive.max(SHRINK));
                 }
                 factor = factor.clamp(SHRINK, if after_rejection { 1.0 } else { GROW });
