@@ -277,11 +277,11 @@ impl Solvent {
         &self.record().exposure_limits
     }
 
-    /// The lowest published limit over a working shift, as a share of the air by volume at 25 °C.
+    /// The lowest published vapour limit over a working shift, as a share of the air by volume at 25 °C.
     pub fn lowest_shift_limit(&self) -> Option<SafetyValue<Ratio>> {
         self.exposure_limits()
             .iter()
-            .filter(|l| l.over == LimitKind::Shift)
+            .filter(|l| l.over == LimitKind::Shift && !l.droplets)
             .map(|l| SafetyValue { value: self.by_volume(l.value), source: self.exposure_limit_source(l) })
             .min_by(|a, b| a.value.si().total_cmp(&b.value.si()))
     }

@@ -248,6 +248,14 @@ pub struct PublishedRate {
     pub note: Option<String>,
 }
 
+#[allow(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "the signature that serde's `skip_serializing_if` calls"
+)]
+const fn is_false(flag: &bool) -> bool {
+    !*flag
+}
+
 const fn yes() -> bool {
     true
 }
@@ -327,6 +335,9 @@ pub struct ExposureLimit {
     pub over: LimitKind,
     /// The limit.
     pub value: Concentration,
+    /// Whether it counts floating droplets, not vapour.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub droplets: bool,
     /// Where it stands.
     #[serde(default, skip_serializing_if = "Keys::is_empty")]
     pub source: Keys,
