@@ -123,9 +123,14 @@ impl Blend {
         let mut answer =
             Answer::new(estimate, working).with_warnings(self.activity.warnings().iter().cloned());
         answer.warnings.extend(self.split_warning(t_k));
+        let remembered = if flash.iter().flatten().any(|f| f.source.is_from_memory()) {
+            " from figures partly stated from memory"
+        } else {
+            ""
+        };
         answer.warnings.push(Warning::new(
             "flash-point-estimate",
-            "an estimate for planning; the safety data sheet of the product decides",
+            format!("the flash point is an estimate for planning{remembered}: check the safety data sheet, which decides"),
         ));
         Ok(Some(answer))
     }
