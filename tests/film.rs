@@ -1,5 +1,7 @@
 //! Drying films: sanity table, extremes, bad input, monotone responses.
 
+#![allow(clippy::unwrap_used, clippy::too_many_arguments, reason = "helpers and tables of a test")]
+
 use mistcoat::Result;
 use mistcoat::air::Room;
 use mistcoat::blend::{Basis, Blend};

@@ -34,12 +34,7 @@ pub struct Drying {
 }
 
 impl Drying {
-    pub(super) fn new(
-        film: Film,
-        species: &[Volatile],
-        trace: Trace,
-        mut warnings: Vec<Warning>,
-    ) -> Self {
+    pub(super) fn new(film: Film, species: &[Volatile], trace: Trace, mut warnings: Vec<Warning>) -> Self {
         let mass: f64 = species.iter().map(|s| s.arrived_mol_m2 * s.molar_mass_kg_mol).sum();
         let points = trace.times_s.len();
         let mut volume_m = vec![film.dry_thickness().si(); points];
