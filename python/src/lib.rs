@@ -8,6 +8,7 @@ mod array;
 mod errors;
 mod estimate;
 mod json;
+mod paint;
 mod quantity;
 
 use pyo3::prelude::*;
@@ -17,6 +18,8 @@ use pyo3::prelude::*;
 mod _core {
     #[pymodule_export]
     use crate::estimate::{PyEstimate, PyWorking};
+    #[pymodule_export]
+    use crate::paint::{PyDilutionLaw, PyMix, PyMixDrops, PyPaint, PyVoc};
     #[pymodule_export]
     use crate::quantity::{
         PyArea, PyDensity, PyDiffusivity, PyDynamicViscosity, PyFrequency, PyKinematicViscosity, PyLength,
