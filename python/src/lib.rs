@@ -4,9 +4,11 @@
 
 #![allow(clippy::trivially_copy_pass_by_ref, reason = "methods of Python classes take &self")]
 
+mod air;
 mod array;
 mod errors;
 mod estimate;
+mod film;
 mod json;
 mod paint;
 mod quantity;
@@ -17,7 +19,11 @@ use pyo3::prelude::*;
 #[pymodule]
 mod _core {
     #[pymodule_export]
+    use crate::air::PyRoom;
+    #[pymodule_export]
     use crate::estimate::{PyEstimate, PyWorking};
+    #[pymodule_export]
+    use crate::film::{PyDrying, PyFilm};
     #[pymodule_export]
     use crate::paint::{PyDilutionLaw, PyMix, PyMixDrops, PyPaint, PyVoc};
     #[pymodule_export]
