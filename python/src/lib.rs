@@ -6,12 +6,15 @@
 
 mod air;
 mod array;
+mod blend;
+mod catalogue;
 mod errors;
 mod estimate;
 mod film;
 mod json;
 mod paint;
 mod quantity;
+mod solvent;
 
 use pyo3::prelude::*;
 
@@ -20,6 +23,10 @@ use pyo3::prelude::*;
 mod _core {
     #[pymodule_export]
     use crate::air::PyRoom;
+    #[pymodule_export]
+    use crate::blend::{PyBlend, PyDryingTable, PyPhases, polymers};
+    #[pymodule_export]
+    use crate::catalogue::{PyCatalogue, solvents};
     #[pymodule_export]
     use crate::estimate::{PyEstimate, PyWorking};
     #[pymodule_export]
@@ -33,6 +40,8 @@ mod _core {
         PyRatio, PySolubilityParameter, PySpreadingRate, PySurfaceTension, PyTemperature,
         PyTemperatureDifference, PyTime, PyVelocity, PyVolume, PyVolumeRate,
     };
+    #[pymodule_export]
+    use crate::solvent::{PyExposureLimit, PyHansen, PyPropertySource, PySafetyValue, PySolvent, solvent};
     #[pymodule_export]
     #[allow(non_upper_case_globals, reason = "the name Python gives it")]
     const __version__: &str = env!("CARGO_PKG_VERSION");

@@ -17,7 +17,7 @@ use super::activity::bench_temperature;
 use super::{Blend, Ingredient};
 use crate::answer::Answer;
 use crate::error::Result;
-use crate::estimate::{Estimate, ModelError};
+use crate::estimate::{Estimate, ModelError, Scale, propagate};
 use crate::quantity::{
     Density, DynamicViscosity, KinematicViscosity, MolarMass, Quantity, Temperature, digits, show,
 };
@@ -41,6 +41,39 @@ const ORGANIC_DENSITY_STD: f64 = 0.003;
 const AQUEOUS_DENSITY_STD: f64 = 0.024;
 
 impl Blend {
+    /// A property at a temperature that is itself uncertain: its spread is carried into the interval.
+    ///
+    /// ```
+    /// use mistcoat::blend::{Basis, Blend};
+    /// use mistcoat::{estimate::{Estimate, ModelError}, quantity::{parse, Temperature}};
+    /// let room = Estimate::absolute(parse::<Temperature>("20 °C")?, &[ModelError::new("thermometer", 4.0)]);
+    /// let b = Blend::from_names(&[("glycerol", 1.0), ("propylene glycol", 1.0)], Basis::Mass, None)?;
+    /// let eta = b.at(&room, Blend::viscosity)?;
+    /// assert_eq!(eta.estimate.contributors[0].what, "temperature");
+    /// # Ok::<(), mistcoat::Error>(())
+    /// ```
+    ///
+    /// # Errors
+    /// Those of the property at the best temperature.
+    pub fn at<Q: Quantity>(
+        &self,
+        temperature: &Estimate<Temperature>,
+        property: impl Fn(&Self, Temperature) -> Result<Answer<Q>>,
+    ) -> Result<Answer<Q>> {
+        let there = property(self, temperature.best)?;
+        if temperature.std() <= 0.0 {
+            return Ok(there);
+        }
+        let spread = there.estimate.relative_std();
+        let causes = there.estimate.contributors.iter();
+        let own: Vec<ModelError> =
+            causes.map(|c| ModelError::new(c.what.as_str(), spread * c.share.sqrt())).collect();
+        let estimate = propagate(&[temperature.as_input("temperature")], &own, Scale::Log, |x| {
+            Ok(property(self, Temperature::from_si(x[0]))?.best().si())
+        })?;
+        Ok(Answer { estimate, ..there })
+    }
+
     /// Mean molar mass of the species.
     pub fn molar_mass(&self) -> MolarMass {
         MolarMass::from_si(

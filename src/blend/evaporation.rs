@@ -20,10 +20,11 @@ use super::Blend;
 use crate::answer::Answer;
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
-use crate::quantity::{Number, Quantity, Temperature, digits, show};
+use crate::quantity::{Number, Quantity, Temperature, as_text, digits, show};
 use crate::solvent::{ATMOSPHERE_PA, EvaporationClass, GAS_CONSTANT_J_MOL_K, PureKernel};
 use crate::warning::Warning;
 use crate::working::{Step, Working};
+use serde::{Deserialize, Serialize};
 
 /// Air temperature of the scale in K: 25 °C.
 const AIR_K: f64 = 298.15;
@@ -43,20 +44,23 @@ const STEP: f64 = 0.0025;
 const MOST_ROWS: usize = 1000;
 
 /// The state at one moment of drying.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct DryingRow {
     /// Share of the mass lost, 0 to 1.
     pub mass_lost: f64,
     /// Time so far, in units of the time in which the same volume of n-butyl acetate loses 90 %.
     pub time: f64,
     /// Rate of this moment, n-butyl acetate = 1.
+    #[serde(with = "as_text")]
     pub relative_rate: Number,
     /// Mass fraction of every species in what is left, in the order of [`DryingTable::species`].
     pub residue: Vec<f64>,
 }
 
 /// A blend as it dries; made by [`Blend::evaporation_as_it_dries`].
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct DryingTable {
     /// Names of the species.
     pub species: Vec<String>,

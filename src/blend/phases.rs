@@ -25,6 +25,7 @@ use super::parts::is_water;
 use crate::error::{Error, PhaseSplit, Result};
 use crate::quantity::{Quantity, Temperature, show};
 use crate::warning::Warning;
+use serde::{Deserialize, Serialize};
 
 /// Steps of successive substitution; near the limit of miscibility it creeps.
 const STEPS: usize = 2000;
@@ -38,7 +39,8 @@ const TRIVIAL: f64 = 1e-4;
 const MODEL: &str = "MICHELSEN82";
 
 /// One liquid of a blend.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Liquid {
     /// Its share of the mass of the blend, 0 to 1.
     pub share_of_mass: f64,
@@ -51,7 +53,8 @@ pub struct Liquid {
 }
 
 /// How many liquids a blend is.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Phases {
     /// One liquid, or two with the larger first.
     pub liquids: Vec<Liquid>,

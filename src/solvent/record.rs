@@ -277,6 +277,17 @@ pub enum LimitKind {
     ImmediateDanger,
 }
 
+impl core::fmt::Display for LimitKind {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(match self {
+            Self::Shift => "8 h",
+            Self::ShortTerm => "15 min",
+            Self::Ceiling => "ceiling",
+            Self::ImmediateDanger => "immediate danger",
+        })
+    }
+}
+
 /// A concentration in air, by volume or by mass as its source gives it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Concentration {
