@@ -2,12 +2,13 @@
 Native part of `mistcoat`.
 """
 
-from collections.abc import Mapping
+from _typeshed import SupportsGetItem
 from mistcoat.protocols import HasUnits
-from os import PathLike
+from numpy import float64
+from numpy.typing import ArrayLike, NDArray
 from typing import Any, Final, SupportsFloat, SupportsIndex, final
 
-__all__ = ["__version__", "Area", "Blend", "Catalogue", "Density", "Diffusivity", "DryingTable", "DynamicViscosity", "Estimate", "ExposureLimit", "Frequency", "Hansen", "KinematicViscosity", "Length", "Mass", "MassConcentration", "MassFlux", "MolarEnergy", "MolarMass", "MolarVolume", "Phases", "Pressure", "PropertySource", "Ratio", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "SurfaceTension", "Temperature", "TemperatureDifference", "Time", "Velocity", "Volume", "VolumeRate", "Working", "polymers", "solvent", "solvents"]
+__all__ = ["__version__", "Area", "Batch", "Calibration", "Density", "Diffusivity", "DropRecipe", "Dropper", "DynamicViscosity", "Estimate", "FlowCup", "Frequency", "KinematicViscosity", "Length", "Mass", "MassConcentration", "MassFlux", "MolarEnergy", "MolarMass", "MolarVolume", "Pressure", "Ratio", "ReferenceLiquid", "SolubilityParameter", "SpreadingRate", "SurfaceTension", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Volume", "VolumeRate", "Working", "alligation", "counted_volume", "cpvc", "cups_for", "drop_recipes", "dry_film", "efflux_time_s", "kinematic_viscosity_mm2_s", "practical_spreading_rate", "pvc", "resin_cut", "spreading_rate", "thinned_solids", "timing", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
 
 __version__: Final[str]
 
@@ -51,196 +52,111 @@ class Area:
         """
 
 @final
-class Blend:
+class Batch:
     """
-    Solvents mixed in given proportions.
-
-    ``parts`` maps solvents, by name or as ``Solvent``, to their shares; ``basis`` says what the shares count:
-    ``"mass"`` (grams, percent by weight), ``"volume"`` (millilitres or parts, before mixing, at 20 °C) or
-    ``"mole"``. It may be left out for a liquid alone. Only proportions count.
+    A volume of mix and how far it is thinned: repair it, combine two, scale one.
 
     >>> import mistcoat as mc
-    >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 35, "2-butoxyethanol": 15}, basis="mass", name="house thinner")
-    >>> print(thinner.density("20 degC").best)
-    0.836 g/mL
-    >>> thinner.phases("20 degC").is_one
-    True
+    >>> batch = mc.Batch("20 mL", mc.Thinning(paint_fraction=0.2))
+    >>> what, volume = batch.repair(mc.Thinning(paint_fraction=0.3), stock=mc.Thinning(paint_fraction=0.5))
+    >>> print(what, volume)
+    paint 10 mL
     """
     def __eq__(self, value: object, /) -> bool: ...
-    def __hash__(self, /) -> int: ...
     def __ne__(self, value: object, /) -> bool: ...
-    def __new__(cls, /, parts: Mapping[str, float] | Mapping[Solvent, float] | str | Solvent, basis: str | None = None, name: str | None = None) -> Blend: ...
+    def __new__(cls, /, volume: Volume | str | Estimate | HasUnits, thinning: Thinning | str) -> Batch: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
-    def _repr_html_(self, /) -> str: ...
-    def activity_coefficients(self, /, temperature: Temperature | str | Estimate | HasUnits, model: str | None = None) -> dict[str, float]:
+    @staticmethod
+    def _from_json(text: str) -> Batch: ...
+    def combined(self, /, other: Batch) -> Batch:
         """
-        Activity coefficient of every species by name; ``model`` is "original" or "dortmund" UNIFAC, or None for the
-        table that suits the blend (see ``activity_model``).
-        """
-    @property
-    def activity_model(self, /) -> tuple[str, str]:
-        """
-        The UNIFAC table chosen for this blend ("original", "dortmund", or "ideal" where groups are missing) and why.
-        """
-    @property
-    def basis(self, /) -> str:
-        """
-        What the amounts of ``parts`` count: "mass", "volume" or "mole".
-        """
-    @property
-    def components(self, /) -> dict[str, dict[str, float]]:
-        """
-        The liquids as they are poured, by name, each with its share of "mass", "volume" and "mole", 0 to 1.
-        """
-    def density(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Density, volumes taken to add; alcohol with water is up to 4 % denser.
-        """
-    def evaporation_as_it_dries(self, /, rows: SupportsIndex = 10) -> DryingTable:
-        """
-        What is left and how fast it leaves, at ``rows`` equal steps of mass lost.
-        """
-    @property
-    def evaporation_class(self, /) -> str:
-        """
-        "fast", "medium" or "slow": the class of the fresh blend.
-        """
-    def flash_point(self, /) -> Estimate | None:
-        """
-        Flash point, closed cup, after Liaw; None when nothing in it burns. An estimate: the safety data sheet decides.
+        Two batches of the same paint and thinner poured together.
         """
     @staticmethod
-    def from_json(text: str) -> Blend:
+    def from_paint(paint: Volume | str | Estimate | HasUnits, thinning: Thinning | str) -> Batch:
         """
-        Reads what ``to_json`` wrote.
-        """
-    @property
-    def hansen(self, /) -> Hansen:
-        """
-        Hansen solubility parameters, averaged by volume.
-        """
-    def hansen_distance(self, /, polymer: str) -> SolubilityParameter:
-        """
-        Hansen distance from a polymer named in ``polymers()``.
-        """
-    def kinematic_viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Kinematic viscosity: dynamic viscosity over density.
-        """
-    def mixed_with(self, /, other: Blend, *, own: SupportsFloat | SupportsIndex, others: SupportsFloat | SupportsIndex, name: str | None = None) -> Blend:
-        """
-        This blend with another, ``own`` and ``others`` being the volumes of each that are poured together.
+        The batch that uses up a volume of stock paint.
         """
     @property
-    def molar_mass(self, /) -> MolarMass:
+    def paint(self, /) -> Volume:
         """
-        Mean molar mass of the species.
+        Stock paint in it.
         """
-    @property
-    def name(self, /) -> str | None:
+    def repair(self, /, target: Thinning | str, *, stock: Thinning | str | None = None) -> tuple[str, Volume]:
         """
-        The name, if it has one.
+        What to add to reach ``target``: ``("thinner", volume)``, ``("paint", volume)`` of undiluted paint or of ``stock``,
+        or ``("nothing", zero)``.
         """
-    def named(self, /, name: str) -> Blend:
+    def scaled_to(self, /, volume: Volume | str | Estimate | HasUnits) -> Batch:
         """
-        The same blend under another name.
-        """
-    def partial_pressures(self, /, temperature: Temperature | str | Estimate | HasUnits) -> dict[str, Pressure]:
-        """
-        Partial pressure of every species above the blend, by name.
+        The same mix for another total volume.
         """
     @property
-    def parts(self, /) -> dict[str, float]:
+    def thinner(self, /) -> Volume:
         """
-        The recipe: amounts on the basis, by solvent.
-        """
-    def phases(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Phases:
-        """
-        Whether it is one liquid at this temperature, or which two it becomes.
-        """
-    def red(self, /, polymer: str) -> float:
-        """
-        Hansen distance from a polymer over its radius: below 1 the blend dissolves or swells it. Test on scrap.
+        Thinner in it.
         """
     @property
-    def relative_evaporation_rate(self, /) -> Estimate:
+    def thinning(self, /) -> Thinning:
         """
-        Evaporation rate of the fresh blend, n-butyl acetate = 1.
-        """
-    def require_one_liquid(self, /, temperature: Temperature | str | Estimate | HasUnits) -> None:
-        """
-        Raises ``PhaseSplit`` when the blend separates into two liquids at this temperature.
+        How far it is thinned.
         """
     @property
-    def species(self, /) -> dict[str, float]:
+    def volume(self, /) -> Volume:
         """
-        Mole fractions of the pure species, by name: petroleum cuts are replaced by their surrogate composition.
-        """
-    def surface_tension(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Surface tension against air.
-        """
-    def to_json(self, /) -> str:
-        """
-        The recipe as JSON.
-        """
-    def vapour_pressure(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Pressure:
-        """
-        Vapour pressure of the whole blend.
-        """
-    def viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Dynamic viscosity by the logarithmic rule, with a fitted excess where there is water.
+        The whole volume.
         """
 
 @final
-class Catalogue:
+class Calibration:
     """
-    Solvents by name: iterate, index by name, print as a table.
-
-    ``Catalogue.load(path)`` reads a file of your own; ``solvents().extended(mine)`` puts it over the others.
+    The constants of a home-made cup, ``v = K t - B/t``, with their standard errors.
     """
-    def __contains__(self, name: str, /) -> bool: ...
     def __eq__(self, value: object, /) -> bool: ...
-    def __getitem__(self, name: str, /) -> Solvent: ...
-    def __iter__(self, /) -> Any: ...
-    def __len__(self, /) -> int: ...
     def __ne__(self, value: object, /) -> bool: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
     @staticmethod
-    def _from_json(text: str) -> Catalogue: ...
-    def _repr_html_(self, /) -> str: ...
-    def columns(self, /) -> "dict[str, list[Any]]":
+    def _from_json(text: str) -> Calibration: ...
+    @property
+    def b_mm2(self, /) -> float:
         """
-        The table as columns, ready for a data frame; the unit stands at the end of the name.
-
-        Numbers are plain floats, NaN where there is no value.
+        B in mm2.
         """
-    def extended(self, /, other: Catalogue) -> Catalogue:
+    @property
+    def b_std_mm2(self, /) -> float:
         """
-        These solvents and those of ``other``; where both know a name, ``other`` wins.
+        Standard error of B in mm2.
         """
-    @staticmethod
-    def from_toml(text: str, name: str = "text") -> Catalogue:
+    @property
+    def correlation(self, /) -> float:
         """
-        The same from text; ``name`` appears in messages.
+        Correlation of the two errors.
         """
-    @staticmethod
-    def load(path: str | PathLike[str]) -> Catalogue:
+    @property
+    def k_mm2_s2(self, /) -> float:
         """
-        Reads a solvent file of your own, in the form of the files that come with the package.
+        K in mm2/s2.
         """
-    def names(self, /) -> list[str]:
+    @property
+    def k_std_mm2_s2(self, /) -> float:
         """
-        The names, in order.
+        Standard error of K in mm2/s2.
         """
-    def solvent(self, /, name: str) -> Solvent:
+    @property
+    def residuals(self, /) -> list[float]:
         """
-        The solvent of this name, identifier or synonym.
+        Relative residual of each reading: (fit - given)/given.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        What to mind; empty when there is nothing.
+        """
+    def working(self, /) -> Working:
+        """
+        The steps of the fit.
         """
 
 @final
@@ -322,57 +238,98 @@ class Diffusivity:
         """
 
 @final
-class DryingTable:
+class DropRecipe:
     """
-    A blend as it dries on the evaporation scale: dry air, 25 °C, n-butyl acetate = 1.
+    A recipe in whole drops, with the error that rounding makes.
     """
     def __eq__(self, value: object, /) -> bool: ...
-    def __len__(self, /) -> int: ...
     def __ne__(self, value: object, /) -> bool: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def amount_error(self, /) -> float | None:
+        """
+        (made - wanted)/wanted of the amount; ``None`` when no amount was wanted.
+        """
+    @property
+    def paint_drops(self, /) -> int:
+        """
+        Drops of stock paint.
+        """
+    @property
+    def paint_fraction(self, /) -> Estimate:
+        """
+        Paint fraction with the spread from drop volumes and counting.
+        """
+    @property
+    def ratio_error(self, /) -> float:
+        """
+        (made - wanted)/wanted of thinner per paint.
+        """
+    @property
+    def thinner_drops(self, /) -> int:
+        """
+        Drops of thinner.
+        """
+    @property
+    def thinning(self, /) -> Thinning:
+        """
+        What the counts make.
+        """
+    @property
+    def total(self, /) -> Volume:
+        """
+        Volume of the mix.
+        """
+
+@final
+class Dropper:
+    """
+    A dropper, pipette or bottle tip: ``Dropper(tip="3 mm")``.
+
+    ``tip`` is the outer diameter, which a liquid that wets the tip hangs from; ``bore`` is for a liquid that does not wet
+    it. ``by_hand=True`` adds the 5 % by which drops let fall by hand are heavier. ``Dropper.weighed`` and
+    ``Dropper.counted`` are better than the theory: use them for your own liquid.
+
+    >>> import mistcoat as mc
+    >>> d = mc.Dropper.weighed(drops=20, mass="0.41 g", density="0.88 g/mL")
+    >>> print(d.drop_volume().best)
+    23.3 µL
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, *, tip: Length | str | Estimate | HasUnits | None = None, bore: Length | str | Estimate | HasUnits | None = None, by_hand: bool = False) -> Dropper: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
     @staticmethod
-    def _from_json(text: str) -> DryingTable: ...
-    def _repr_html_(self, /) -> str: ...
-    @property
-    def class_at_90(self, /) -> str:
+    def _from_json(text: str) -> Dropper: ...
+    @staticmethod
+    def counted(drops: SupportsIndex, volume: Volume | str | Estimate | HasUnits) -> Dropper:
         """
-        Class of what is left when 90 % are lost.
+        Drops counted into a graduated syringe or cylinder. Good for that liquid only.
         """
-    @property
-    def class_fresh(self, /) -> str:
+    def drop_volume(self, /, liquid: Any | None = None, temperature: Any | None = None, *, surface_tension: SurfaceTension | str | Estimate | HasUnits | None = None, density: Density | str | Estimate | HasUnits | None = None, viscosity: DynamicViscosity | str | Estimate | HasUnits | None = None) -> Estimate:
         """
-        Class of the fresh blend.
-        """
-    @property
-    def mass_lost(self, /) -> list[float]:
-        """
-        Share of the mass lost, row by row, 0 to 1.
+        Volume of one drop of a liquid, with its interval: ±10 %, ±35 % above 100 mPa s.
+
+        ``liquid`` is anything that answers ``surface_tension(temperature)`` and ``density(temperature)``, such as a
+        ``Blend``; or give ``surface_tension`` and ``density`` (and ``viscosity`` of a thick liquid). A weighed or counted
+        dropper needs none of them.
         """
     @property
-    def overall_rate(self, /) -> Estimate:
+    def tip_diameter(self, /) -> Length | None:
         """
-        Rate over the loss of 90 % of the mass, as the scale is defined.
+        Diameter of the circle from which the drop hangs; ``None`` for a measured dropper.
         """
-    @property
-    def relative_rate(self, /) -> list[float]:
+    @staticmethod
+    def tip_from_drop(drop: Volume | str | Estimate | HasUnits, surface_tension: SurfaceTension | str | Estimate | HasUnits, density: Density | str | Estimate | HasUnits) -> Dropper:
         """
-        Rate of each moment, n-butyl acetate = 1.
+        The tip that gives this drop of this liquid: measure with water, then use it for other liquids.
         """
-    @property
-    def residue(self, /) -> dict[str, list[float]]:
+    @staticmethod
+    def weighed(drops: SupportsIndex, mass: Mass | str | Estimate | HasUnits, density: Density | str | Estimate | HasUnits) -> Dropper:
         """
-        Mass fraction of every species in what is left, row by row.
-        """
-    @property
-    def time(self, /) -> list[float]:
-        """
-        Time so far, in units of the time in which the same volume of n-butyl acetate loses 90 %.
-        """
-    @property
-    def warnings(self, /) -> list[str]:
-        """
-        What to mind; empty when there is nothing.
+        Drops weighed together: 20 of them on a scale that reads 0.01 g. Good for that liquid only.
         """
 
 @final
@@ -478,47 +435,142 @@ class Estimate:
         """
 
 @final
-class ExposureLimit:
+class FlowCup:
     """
-    One exposure limit as its authority gives it.
+    A flow cup: seconds to kinematic viscosity and back.
+
+    ``FlowCup("ISO 2431", 4)``; likewise ``("ASTM D1200", 4)``, ``("ASTM D4212 Zahn", 2)``, ``("ASTM D4212 Shell", 2.5)``,
+    ``("DIN 53211", 4)``, ``("GB/T 1723", 4)``. ``FlowCup.list()`` gives them all, ``FlowCup.calibrate`` makes one from a
+    syringe barrel or a drilled cup. Times outside the cup's range give a value with a warning that names a cup that
+    would serve; times at or below ``zero_time`` raise ``RangeError``. Newtonian liquids only.
+
+    >>> import mistcoat as mc
+    >>> cup = mc.FlowCup("ISO 2431", 4)
+    >>> print(cup.kinematic_viscosity("35 s").best, cup.efflux_time("40 mm2/s").best)
+    42.2 mm2/s 33.5 s
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __hash__(self, /) -> int: ...
     def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, standard: str, size: float | str) -> FlowCup: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
     def __str__(self, /) -> str: ...
-    @staticmethod
-    def _from_json(text: str) -> ExposureLimit: ...
-    @property
-    def droplets(self, /) -> bool:
+    def anchored(self, /, viscosity: KinematicViscosity | str | Estimate | HasUnits, time: Time | str | Estimate | HasUnits) -> FlowCup:
         """
-        Whether it counts floating droplets, not vapour.
+        Stretches this cup down to a thin liquid timed in it, such as water: ``v = K t - B/t`` through that reading and
+        as close as may be to the standard's equation.
+        """
+    @staticmethod
+    def calibrate(readings: SupportsGetItem[int, tuple[KinematicViscosity | str | Estimate | HasUnits, Time | str | Estimate | HasUnits]], name: str = "home-made cup") -> FlowCup:
+        """
+        Builds a home-made cup from timed liquids of known viscosity: ``[(viscosity, time), ...]``, at least two.
+
+        ``ReferenceLiquid.water()`` and ``ReferenceLiquid.glycerol_water("60 %")`` give viscosities with their
+        uncertainty; times may be those of ``time()``. Raises ``RangeError`` when the readings are too few, too close
+        or contradict each other.
+        """
+    @property
+    def calibration(self, /) -> Calibration | None:
+        """
+        How a home-made cup was calibrated; ``None`` for others.
+        """
+    def efflux_time(self, /, viscosity: KinematicViscosity | str | Estimate | HasUnits) -> Estimate:
+        """
+        Efflux time to expect of a liquid of known kinematic viscosity.
+        """
+    @staticmethod
+    def from_json(text: str) -> FlowCup:
+        """
+        Reads what ``to_json`` wrote.
+        """
+    @property
+    def kind(self, /) -> str:
+        """
+        "standard", "withdrawn standard", "fit to a published table" or "home-made".
+        """
+    def kinematic_viscosity(self, /, time: Time | str | Estimate | HasUnits) -> Estimate:
+        """
+        Kinematic viscosity of a liquid that ran out in ``time``, with its interval, warnings and working.
+        """
+    @staticmethod
+    def list() -> list[FlowCup]:
+        """
+        All cups of the catalogue; fits to published tables are named as such (``kind``).
         """
     @property
     def name(self, /) -> str:
         """
-        Whose limit, for example "OSHA PEL".
+        Standard and size, or the name of a home-made cup.
         """
     @property
-    def note(self, /) -> str | None:
+    def note(self, /) -> str:
         """
-        What goes with it.
-        """
-    @property
-    def over(self, /) -> str:
-        """
-        Over what time: "8 h", "15 min", "ceiling" or "immediate danger".
+        What else to know about this cup; may be empty.
         """
     @property
-    def source(self, /) -> PropertySource:
+    def orifice(self, /) -> Length | None:
         """
-        Where it stands.
+        Diameter of the hole, where known.
         """
     @property
-    def value(self, /) -> Any:
+    def precision_source(self, /) -> str:
         """
-        The limit: a ratio (ppm) or a mass concentration.
+        Citation of the precision.
+        """
+    @property
+    def repeatability(self, /) -> Ratio:
+        """
+        Share of the mean by which two results of one operator may differ, at 95 %.
+        """
+    @property
+    def reproducibility(self, /) -> Ratio:
+        """
+        Share of the mean by which results of two laboratories may differ, at 95 %.
+        """
+    @property
+    def size(self, /) -> str:
+        """
+        Size within the standard; empty for a home-made cup.
+        """
+    @property
+    def source(self, /) -> str:
+        """
+        Citation of the equation.
+        """
+    @property
+    def standard(self, /) -> str:
+        """
+        Name of the standard.
+        """
+    @property
+    def temperature(self, /) -> Temperature | None:
+        """
+        Temperature at which the liquid is timed; ``None`` for a home-made cup.
+        """
+    def time(self, /, *runs: "Time | str | Estimate | HasUnits") -> Estimate:
+        """
+        Mean of repeat runs: ``cup.time("35.1 s", "34.6 s")``. Two runs more than 5 % apart ask for a third; of three or
+        more, a run more than 5 % from the middle one is dropped, with a warning.
+        """
+    @property
+    def time_range(self, /) -> tuple[Time, Time]:
+        """
+        Times between which the equation holds.
+        """
+    def to_json(self, /) -> str:
+        """
+        The cup as JSON text, which ``from_json`` reads.
+        """
+    @property
+    def viscosity_range(self, /) -> tuple[KinematicViscosity, KinematicViscosity]:
+        """
+        Viscosities the cup is meant for.
+        """
+    @property
+    def zero_time(self, /) -> Time:
+        """
+        Time at which the equation gives zero viscosity; shorter times are refused.
         """
 
 @final
@@ -558,33 +610,6 @@ class Frequency:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
-        """
-
-@final
-class Hansen:
-    """
-    Hansen solubility parameters: dispersion, polar, hydrogen bonding.
-    """
-    def __eq__(self, value: object, /) -> bool: ...
-    def __getnewargs__(self, /) -> tuple[SolubilityParameter, SolubilityParameter, SolubilityParameter]: ...
-    def __hash__(self, /) -> int: ...
-    def __ne__(self, value: object, /) -> bool: ...
-    def __new__(cls, /, d: SolubilityParameter | str | Estimate | HasUnits, p: SolubilityParameter | str | Estimate | HasUnits, h: SolubilityParameter | str | Estimate | HasUnits) -> Hansen: ...
-    def __repr__(self, /) -> str: ...
-    @property
-    def d(self, /) -> SolubilityParameter:
-        """
-        Dispersion.
-        """
-    @property
-    def h(self, /) -> SolubilityParameter:
-        """
-        Hydrogen bonding.
-        """
-    @property
-    def p(self, /) -> SolubilityParameter:
-        """
-        Polar.
         """
 
 @final
@@ -900,54 +925,6 @@ class MolarVolume:
         """
 
 @final
-class Phases:
-    """
-    How many liquids a blend is, and what each holds.
-    """
-    def __eq__(self, value: object, /) -> bool: ...
-    def __len__(self, /) -> int: ...
-    def __ne__(self, value: object, /) -> bool: ...
-    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
-    def __repr__(self, /) -> str: ...
-    @staticmethod
-    def _from_json(text: str) -> Phases: ...
-    @property
-    def is_one(self, /) -> bool:
-        """
-        Whether it is one liquid.
-        """
-    @property
-    def mass_fractions(self, /) -> list[dict[str, float]]:
-        """
-        Mass fraction of every species in each liquid.
-        """
-    @property
-    def mole_fractions(self, /) -> list[dict[str, float]]:
-        """
-        Mole fraction of every species in each liquid.
-        """
-    @property
-    def rich_in(self, /) -> list[str]:
-        """
-        Ingredient that gathers in each liquid, the larger liquid first.
-        """
-    @property
-    def shares_of_mass(self, /) -> list[float]:
-        """
-        Share of each liquid of the mass of the blend, 0 to 1.
-        """
-    @property
-    def source(self, /) -> str:
-        """
-        What decided: measured miscibility, or the tangent-plane criterion with UNIFAC.
-        """
-    @property
-    def warnings(self, /) -> list[str]:
-        """
-        What to mind; empty when there is nothing.
-        """
-
-@final
 class Pressure:
     """
     A value of dimension Pressure with its unit: ``Pressure("20 psi")`` or ``Pressure(number, unit)``.
@@ -984,55 +961,6 @@ class Pressure:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
-        """
-
-@final
-class PropertySource:
-    """
-    The source of one property: keys, citations, how far to trust it, and what other sources give.
-    """
-    def __eq__(self, value: object, /) -> bool: ...
-    def __hash__(self, /) -> int: ...
-    def __ne__(self, value: object, /) -> bool: ...
-    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
-    def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
-    @staticmethod
-    def _from_json(text: str) -> PropertySource: ...
-    @property
-    def citations(self, /) -> list[str]:
-        """
-        What the keys stand for.
-        """
-    @property
-    def is_from_memory(self, /) -> bool:
-        """
-        Whether the value was stated from memory and needs checking before use.
-        """
-    @property
-    def keys(self, /) -> list[str]:
-        """
-        Source keys, or citations in full where a file gives no key.
-        """
-    @property
-    def note(self, /) -> str | None:
-        """
-        What to mind.
-        """
-    @property
-    def others(self, /) -> list[str]:
-        """
-        What other sources give, each with its source.
-        """
-    @property
-    def property_name(self, /) -> str:
-        """
-        Name of the property.
-        """
-    @property
-    def provenance(self, /) -> str:
-        """
-        The least trusted of the sources: "published", "computed", "common practice" or "from memory".
         """
 
 @final
@@ -1075,31 +1003,54 @@ class Ratio:
         """
 
 @final
-class SafetyValue:
+class ReferenceLiquid:
     """
-    A figure on which someone's safety may rest, with its source. Its text says when it was stated from memory.
+    A liquid of known viscosity at 0 to 60 °C, for calibrating a home-made cup: water, or glycerol with water.
+
+    >>> import mistcoat as mc
+    >>> water = mc.ReferenceLiquid.water()
+    >>> print(f"{water.kinematic_viscosity('20 °C').best:.3f}")
+    1.003 mm2/s
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __hash__(self, /) -> int: ...
     def __ne__(self, value: object, /) -> bool: ...
-    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[float]]: ...
     def __repr__(self, /) -> str: ...
     def __str__(self, /) -> str: ...
     @staticmethod
-    def _from_json(text: str) -> SafetyValue: ...
-    @property
-    def source(self, /) -> PropertySource:
+    def _from_fraction(fraction: SupportsFloat | SupportsIndex) -> ReferenceLiquid: ...
+    def density(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Density:
         """
-        Where it stands.
-        """
-    def to(self, /, unit: str) -> float:
-        """
-        The figure as a number in the named unit.
+        Density.
         """
     @property
-    def value(self, /) -> Any:
+    def glycerol_by_mass(self, /) -> Ratio:
         """
-        The figure: a temperature or a ratio.
+        Share of glycerol in the mass.
+        """
+    @staticmethod
+    def glycerol_water(glycerol_by_mass: Ratio | str | Estimate | HasUnits) -> ReferenceLiquid:
+        """
+        Glycerol and water, by the share of glycerol in the mass of the mix: ``"60 %"``.
+        """
+    def kinematic_viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Kinematic viscosity with its uncertainty.
+        """
+    @property
+    def source(self, /) -> str:
+        """
+        Citation of the viscosity.
+        """
+    def viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Dynamic viscosity with its uncertainty.
+        """
+    @staticmethod
+    def water() -> ReferenceLiquid:
+        """
+        Pure water.
         """
 
 @final
@@ -1139,191 +1090,6 @@ class SolubilityParameter:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
-        """
-
-@final
-class Solvent:
-    """
-    A pure liquid or a petroleum cut. Get one from ``solvent(name)`` or from a ``Catalogue``.
-
-    Values at a temperature are ``Estimate`` objects, whose interval tells how far the sources differ;
-    outside the range of its equation a value is refused with ``RangeError``.
-    """
-    def __eq__(self, value: object, /) -> bool: ...
-    def __hash__(self, /) -> int: ...
-    def __ne__(self, value: object, /) -> bool: ...
-    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
-    def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
-    @property
-    def boiling_point(self, /) -> Temperature:
-        """
-        Normal boiling point; of a cut, the middle of its range.
-        """
-    @property
-    def cas(self, /) -> str | None:
-        """
-        CAS registry number.
-        """
-    def density(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Density at a temperature.
-        """
-    def diffusivity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Diffusivity of the vapour in air of one atmosphere at a temperature.
-        """
-    @property
-    def evaporation_class(self, /) -> str:
-        """
-        Fast, medium or slow, by the published rate, else the predicted one.
-        """
-    @property
-    def evaporation_number(self, /) -> Estimate:
-        """
-        Evaporation number, ether = 1, turned from the rate; a higher number is slower.
-        """
-    @property
-    def exposure_limits(self, /) -> list[ExposureLimit]:
-        """
-        Published exposure limits.
-        """
-    @property
-    def flash_point(self, /) -> SafetyValue | None:
-        """
-        Flash point, closed cup; None for water, or where none is known.
-        """
-    @property
-    def formula(self, /) -> str:
-        """
-        Molecular formula; of a cut, the mean molecule.
-        """
-    @staticmethod
-    def from_json(text: str) -> Solvent:
-        """
-        Reads what ``to_json`` wrote.
-        """
-    @property
-    def hansen(self, /) -> Hansen | None:
-        """
-        Hansen solubility parameters.
-        """
-    @property
-    def heat_capacity_per_kelvin(self, /) -> Estimate:
-        """
-        Heat that warms one mole of the liquid by one kelvin, at 25 °C.
-        """
-    def heat_of_vaporisation(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Heat of vaporisation per mole at a temperature.
-        """
-    @property
-    def id(self, /) -> str:
-        """
-        Short stable name, for example ``n_butyl_acetate``.
-        """
-    @property
-    def is_cut(self, /) -> bool:
-        """
-        Whether it is a cut: a mixture with a boiling range, sold as one liquid.
-        """
-    def kinematic_viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Kinematic viscosity at a temperature: dynamic viscosity over density.
-        """
-    @property
-    def lower_flammable_limit(self, /) -> SafetyValue | None:
-        """
-        Lowest share of vapour in air, by volume, that burns.
-        """
-    @property
-    def melting_point(self, /) -> Temperature:
-        """
-        Melting point.
-        """
-    @property
-    def molar_mass(self, /) -> MolarMass:
-        """
-        Molar mass.
-        """
-    def molar_volume(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Volume of one mole at a temperature.
-        """
-    @property
-    def name(self, /) -> str:
-        """
-        Name used in tables.
-        """
-    @property
-    def note(self, /) -> str | None:
-        """
-        What to mind about this record.
-        """
-    @property
-    def odour_threshold(self, /) -> SafetyValue | None:
-        """
-        Concentration at which half a panel smells it. Smell is no safeguard.
-        """
-    @property
-    def polystyrene_attack(self, /) -> str | None:
-        """
-        What it does to polystyrene: "none in normal use", "slow or crazing" or "dissolves or softens".
-        """
-    @property
-    def predicted_relative_evaporation_rate(self, /) -> Estimate:
-        """
-        Evaporation rate predicted from the properties, n-butyl acetate = 1.
-        """
-    @property
-    def relative_evaporation_rate(self, /) -> Estimate | None:
-        """
-        Published evaporation rate, n-butyl acetate = 1; None where nothing is published.
-        """
-    @property
-    def safety_note(self, /) -> str | None:
-        """
-        What to mind about fire and health figures.
-        """
-    def source(self, /, property: str) -> PropertySource | None:
-        """
-        The source behind a property, by its name; None where the solvent has no such value.
-        """
-    def surface_tension(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Surface tension against air at a temperature.
-        """
-    @property
-    def surrogate(self, /) -> dict[str, float]:
-        """
-        Mole fractions of the pure liquids that stand for a cut, by name; empty for a pure liquid.
-        """
-    @property
-    def synonyms(self, /) -> list[str]:
-        """
-        Other names it is sold or written under.
-        """
-    def to_json(self, /) -> str:
-        """
-        The record as JSON: the name of a built-in solvent, the whole record of another.
-        """
-    @property
-    def upper_flammable_limit(self, /) -> SafetyValue | None:
-        """
-        Highest share of vapour in air, by volume, that burns.
-        """
-    def vapour_pressure(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Vapour pressure at a temperature; of a cut, that of the fresh liquid.
-        """
-    def viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Dynamic viscosity at a temperature.
-        """
-    @property
-    def voc_exempt(self, /) -> bool | None:
-        """
-        Whether US federal rules exempt it from the count of volatile organic compounds.
         """
 
 @final
@@ -1475,6 +1241,61 @@ class TemperatureDifference:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
+        """
+
+@final
+class Thinning:
+    """
+    How far a paint is thinned, the parts always named.
+
+    ``Thinning(thinner=2, paint=1)``, ``Thinning(percent_of_paint=50)``, ``Thinning(percent_of_mix=33)``,
+    ``Thinning(paint_fraction=0.4)``, or words: ``Thinning("2 parts thinner to 1 part paint")``. A bare "2:1" is refused
+    with both readings shown. By volume, or with ``by="mass"`` and both densities by mass.
+
+    >>> import mistcoat as mc
+    >>> mc.Thinning(thinner=2, paint=1).paint_fraction == mc.Thinning("paint:thinner 1:2").paint_fraction
+    True
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, text: str | None = None, *, thinner: SupportsFloat | SupportsIndex | None = None, paint: SupportsFloat | SupportsIndex | None = None, percent_of_paint: float | Ratio | str | Estimate | HasUnits | None = None, percent_of_mix: float | Ratio | str | Estimate | HasUnits | None = None, paint_fraction: float | Ratio | str | Estimate | HasUnits | None = None, by: str = "volume", thinner_density: Density | str | Estimate | HasUnits | None = None, paint_density: Density | str | Estimate | HasUnits | None = None) -> Thinning: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Thinning: ...
+    @property
+    def paint_fraction(self, /) -> float:
+        """
+        Share of stock paint in the volume of the mix, 0 to 1.
+        """
+    @property
+    def percent_of_mix(self, /) -> float:
+        """
+        Thinner as percent of the volume of the mix.
+        """
+    @property
+    def percent_of_paint(self, /) -> float:
+        """
+        Thinner as percent of the paint's volume.
+        """
+    def then(self, /, again: Thinning | str) -> Thinning:
+        """
+        This mix thinned once more.
+        """
+    def thinner_for(self, /, paint: Volume | str | Estimate | HasUnits) -> Volume:
+        """
+        Thinner to add to a volume of stock paint.
+        """
+    @property
+    def thinner_per_paint(self, /) -> float:
+        """
+        Volumes of thinner to one volume of paint.
+        """
+    def thinner_per_paint_by_mass(self, /, thinner_density: Density | str | Estimate | HasUnits, paint_density: Density | str | Estimate | HasUnits) -> float:
+        """
+        Masses of thinner to one mass of paint.
         """
 
 @final
@@ -1670,25 +1491,96 @@ class Working:
         Plain text for a terminal.
         """
 
-def polymers() -> list[str]:
+def alligation(strong: float | Ratio | str | Estimate | HasUnits, weak: float | Ratio | str | Estimate | HasUnits, target: float | Ratio | str | Estimate | HasUnits) -> tuple[float, float]:
     """
-    Names of the binders and plastics whose Hansen sphere is known.
-    """
-
-def solvent(name: str) -> Solvent:
-    """
-    The built-in solvent of this name, identifier or synonym; case, hyphens and spaces do not matter.
-
-    >>> import mistcoat as mc
-    >>> mc.solvent("N-Butyl Acetate").flash_point.to("degC")
-    22.0
+    Parts of a strong and a weak stock, adding up to 1, that give ``target`` between them: (strong, weak).
     """
 
-def solvents() -> Catalogue:
+def counted_volume(drops: SupportsIndex, drop_volume: Volume | str | Estimate | HasUnits, *, scatter: float | Ratio | str | Estimate | HasUnits | None = None, doubtful_last_drop: bool = False) -> Estimate:
     """
-    The solvents that come with the package, as a table.
+    Volume of so many drops, with the spread from the drop volume, from single drops (7 % unless given) and from a
+    doubtful last drop.
+    """
 
-    >>> import mistcoat as mc
-    >>> len(mc.solvents())
-    58
+def cpvc(oil_absorption: float | Ratio | str | Estimate | HasUnits, pigment_density: Density | str | Estimate | HasUnits) -> float:
+    """
+    Critical pigment volume concentration from oil absorption (20 g oil per 100 g pigment is "20 %") and density.
+    """
+
+def cups_for(viscosity: KinematicViscosity | str | Estimate | HasUnits) -> list[tuple[FlowCup, Time]]:
+    """
+    Standard cups that serve for a viscosity, best first, each with the time to expect; empty when only a home-made cup
+    would do.
+    """
+
+def drop_recipes(thinning: Thinning | str, *, paint_drop: Volume | str | Estimate | HasUnits, thinner_drop: Volume | str | Estimate | HasUnits, total: Volume | str | Estimate | HasUnits | None = None, most: SupportsIndex = 5) -> list[DropRecipe]:
+    """
+    Recipes in whole drops for a thinning, best first: nearest ratio and amount, or without ``total`` the fewest drops
+    first. The drops of paint and thinner differ in size; give both volumes.
+    """
+
+def dry_film(wet: Length | str | Estimate | HasUnits, volume_solids: float | Ratio | str | Estimate | HasUnits) -> Length:
+    """
+    Dry film left by a wet one.
+    """
+
+def efflux_time_s(kinematic_viscosity_mm2_s: float | ArrayLike, *, standard: str, size: float | str, errors: str = "nan") -> float | NDArray[float64]:
+    """
+    Efflux time in s from kinematic viscosities in mm2/s.
+    """
+
+def kinematic_viscosity_mm2_s(efflux_s: float | ArrayLike, *, standard: str, size: float | str, errors: str = "nan") -> float | NDArray[float64]:
+    """
+    Kinematic viscosity in mm2/s from efflux times in s.
+    """
+
+def practical_spreading_rate(theoretical: SpreadingRate | str | Estimate | HasUnits, loss: float | Ratio | str | Estimate | HasUnits) -> SpreadingRate:
+    """
+    Spreading rate when a share of the paint is lost.
+    """
+
+def pvc(pigment: Volume | str | Estimate | HasUnits, binder: Volume | str | Estimate | HasUnits) -> float:
+    """
+    Pigment volume concentration of the dry film.
+    """
+
+def resin_cut(resin: Mass | str | Estimate | HasUnits, *, solution: Volume | str | Estimate | HasUnits | None = None, solvent: Volume | str | Estimate | HasUnits | None = None, resin_density: Density | str | Estimate | HasUnits | None = None) -> MassConcentration:
+    """
+    Cut of a resin per volume of solution: give the volume of the solution, or of the solvent with the resin's density.
+    """
+
+def spreading_rate(volume_solids: float | Ratio | str | Estimate | HasUnits, dry: Length | str | Estimate | HasUnits) -> SpreadingRate:
+    """
+    Theoretical spreading rate: area covered by a volume of paint at a dry film thickness.
+    """
+
+def thinned_solids(volume_solids: float | Ratio | str | Estimate | HasUnits, thinning: Thinning | str) -> float:
+    """
+    Volume solids of a mix: the paint's times the paint fraction.
+    """
+
+def timing(*runs: "Time | str | Estimate | HasUnits") -> Estimate:
+    """
+    Mean of repeat runs in any cup, with the third-run rule of ISO 2431; ``FlowCup.time`` knows the cup's own precision.
+    """
+
+def voc(volume: Volume | str | Estimate | HasUnits, organic_volatiles: Mass | str | Estimate | HasUnits, *, water: Volume | str | Estimate | HasUnits | None = None, exempt: Volume | str | Estimate | HasUnits | None = None) -> tuple[MassConcentration, MassConcentration]:
+    """
+    Volatile organic content: (of the whole paint, less water and exempt solvents).
+    """
+
+def voc_after_thinning(paint_voc: MassConcentration | str | Estimate | HasUnits, thinner_density: Density | str | Estimate | HasUnits, thinning: Thinning | str) -> MassConcentration:
+    """
+    Volatile organic content of a paint thinned with an organic thinner.
+    """
+
+def volume_solids(solids_by_weight: float | Ratio | str | Estimate | HasUnits, *, paint_density: Density | str | Estimate | HasUnits, volatile_density: Density | str | Estimate | HasUnits | None = None, solids_density: Density | str | Estimate | HasUnits | None = None) -> float:
+    """
+    Volume solids from solids by weight and the density of the paint, with the density of the volatile part or of the
+    dry solids.
+    """
+
+def wet_film(dry: Length | str | Estimate | HasUnits, volume_solids: float | Ratio | str | Estimate | HasUnits) -> Length:
+    """
+    Wet film thickness that dries to ``dry``.
     """
