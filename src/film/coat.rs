@@ -238,7 +238,11 @@ impl Film {
     /// [`crate::error::UnknownName`] for a substrate that is not in the table; a
     /// [`crate::error::RangeError`] should the integrator need more than 20 000 steps (no case is known).
     pub fn dry(&self) -> Result<Drying> {
-        let (surface, warnings) = self.surface(self.as_stated())?;
+        let (surface, mut warnings) = self.surface(self.as_stated())?;
+        if let Err(Error::PhaseSplit(split)) = self.volatile.require_one_liquid(self.room.temperature()) {
+            warnings
+                .push(Warning::new("phase-split", format!("the film is taken as one liquid, but {split}")));
+        }
         let species = surface.species.clone();
         let trace = self.trace(surface, Options::default())?;
         Ok(Drying::new(self.clone(), &species, trace, warnings))
