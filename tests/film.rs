@@ -1,5 +1,7 @@
 //! Drying films: sanity table, extremes, bad input, monotone responses.
 
+#![allow(clippy::unwrap_used, clippy::too_many_arguments, reason = "helpers and tables of a test")]
+
 use mistcoat::Result;
 use mistcoat::air::Room;
 use mistcoat::blend::{Basis, Blend};
@@ -270,6 +272,8 @@ fn dew_on_a_cold_film_is_told() {
     assert!(codes(25.0, 0.3, acetone, Substrate::default()).is_empty());
     assert_eq!(codes(25.0, 0.3, acetone, Substrate::FreeFilm), ["blush-dew"]);
     assert_eq!(codes(25.0, 0.85, &[("n-butyl acetate", 1.0)], Substrate::default()), ["blush-near"]);
+    // What does not stay one liquid is dried, and told.
+    assert_eq!(codes(25.0, 0.3, &[("water", 1.0), ("toluene", 1.0)], Substrate::Isothermal), ["phase-split"]);
     // A waterborne coat is not blushing when it is near the dew point.
     assert!(codes(25.0, 0.9, &[("water", 1.0)], Substrate::default()).is_empty());
 }

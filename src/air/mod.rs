@@ -9,7 +9,7 @@
 //! use mistcoat::air::Room;
 //! use mistcoat::quantity::{parse, show, RelativeHumidity};
 //! let shed = Room::new(parse("12 °C")?, RelativeHumidity::new(0.85)?)?;
-//! assert_eq!(show(shed.dew_point()?), "9.5 °C");
+//! assert_eq!(show(shed.dew_point()?), "9.6 °C");
 //! # Ok::<(), mistcoat::Error>(())
 //! ```
 

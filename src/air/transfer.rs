@@ -26,6 +26,11 @@ use crate::quantity::{Diffusivity, Length, Quantity, Ratio, Velocity, show};
 pub(crate) const RADIATION_W_M2_K: f64 = 5.4;
 /// Reynolds number at which a smooth plate turns turbulent (source key `POHLHAUSEN`).
 const TURBULENT_RE: f64 = 5e5;
+/// Factors of free convection: heavy layer, light layer, light layer above [`TURBULENT_RA`] (source key `MCADAMS`).
+const HEAVY: f64 = 0.27;
+const LIGHT: f64 = 0.54;
+const LIGHT_TURBULENT: f64 = 0.15;
+const TURBULENT_RA: f64 = 1e7;
 /// Density differences below this are drowned by any draught; it rounds the cusp of |Δρ|^¼ at zero.
 const DENSITY_FLOOR: f64 = 1e-6;
 
@@ -43,11 +48,11 @@ pub fn sherwood_plate(reynolds: f64, schmidt: f64) -> f64 {
 /// (source key `MCADAMS`). `heavy`: the layer on the part is denser than the room.
 pub fn sherwood_free(rayleigh: f64, heavy: bool) -> f64 {
     if heavy {
-        0.27 * rayleigh.powf(0.25)
-    } else if rayleigh < 1e7 {
-        0.54 * rayleigh.powf(0.25)
+        HEAVY * rayleigh.powf(0.25)
+    } else if rayleigh < TURBULENT_RA {
+        LIGHT * rayleigh.powf(0.25)
     } else {
-        0.15 * rayleigh.cbrt()
+        LIGHT_TURBULENT * rayleigh.cbrt()
     }
 }
 
@@ -56,17 +61,29 @@ pub fn sherwood_free(rayleigh: f64, heavy: bool) -> f64 {
 struct Path {
     /// Forced and still-air part, cubed.
     base: f64,
-    /// `g L*³/(ν D)`: times |Δρ/ρ| it is the Rayleigh number.
+    /// Rayleigh number at a density difference of 1.
     rayleigh: f64,
+    /// Its power ¾.
+    rayleigh_cubed_quarter: f64,
     /// `D/L`, or `k/L` for heat.
     per_sherwood: f64,
 }
 
+/// Brings a Sherwood number on `L* = L/4` to the length L, cubed.
+const LENGTH_RATIO_CUBED: f64 = 64.0;
+
 impl Path {
-    fn coefficient(&self, heavy: bool, density_difference: f64) -> f64 {
-        // L/L* = 4 brings the free part to the same length as the others.
-        let free = 4.0 * sherwood_free(self.rayleigh * density_difference, heavy);
-        (self.base + free * free * free).cbrt() * self.per_sherwood
+    /// `difference_cubed_quarter` is the density difference to the power ¾: the quarter-power laws need no root
+    /// of their own.
+    fn coefficient(&self, heavy: bool, difference: f64, difference_cubed_quarter: f64) -> f64 {
+        let free_cubed = if heavy {
+            HEAVY.powi(3) * self.rayleigh_cubed_quarter * difference_cubed_quarter
+        } else if self.rayleigh * difference < TURBULENT_RA {
+            LIGHT.powi(3) * self.rayleigh_cubed_quarter * difference_cubed_quarter
+        } else {
+            LIGHT_TURBULENT.powi(3) * self.rayleigh * difference
+        };
+        (self.base + LENGTH_RATIO_CUBED * free_cubed).powf(1.0 / 3.0) * self.per_sherwood
     }
 }
 
@@ -88,10 +105,14 @@ impl GasSide {
         let reynolds = room.air_speed().si() * length_m / nu;
         let still = (8.0 / core::f64::consts::PI).powi(3);
         let l_star = length_m / 4.0;
-        let path = |diffusivity: f64, transported: f64| Path {
-            base: sherwood_plate(reynolds, nu / diffusivity).powi(3) + still,
-            rayleigh: GRAVITY * l_star.powi(3) / (nu * diffusivity),
-            per_sherwood: transported / length_m,
+        let path = |diffusivity: f64, transported: f64| {
+            let rayleigh = GRAVITY * l_star.powi(3) / (nu * diffusivity);
+            Path {
+                base: sherwood_plate(reynolds, nu / diffusivity).powi(3) + still,
+                rayleigh,
+                rayleigh_cubed_quarter: rayleigh.powf(0.75),
+                per_sherwood: transported / length_m,
+            }
         };
         Self {
             species: diffusivities_m2_s.iter().map(|&d| path(d, d)).collect(),
@@ -103,11 +124,13 @@ impl GasSide {
     /// relative density difference `(ρ_surface − ρ_room)/ρ_room`.
     pub(crate) fn coefficients(&self, density_difference: f64, k_m_s: &mut [f64]) -> f64 {
         let heavy = density_difference > 0.0;
-        let size = density_difference.hypot(DENSITY_FLOOR);
+        let size = (density_difference * density_difference + DENSITY_FLOOR * DENSITY_FLOOR).sqrt();
+        let root = size.sqrt();
+        let size_cubed_quarter = root * root.sqrt();
         for (k, path) in k_m_s.iter_mut().zip(&self.species) {
-            *k = path.coefficient(heavy, size);
+            *k = path.coefficient(heavy, size, size_cubed_quarter);
         }
-        self.heat.coefficient(heavy, size) + RADIATION_W_M2_K
+        self.heat.coefficient(heavy, size, size_cubed_quarter) + RADIATION_W_M2_K
     }
 }
 
@@ -188,6 +211,23 @@ mod tests {
         approx::assert_relative_eq!(sherwood_plate(1289.0, 2.15), 30.8, max_relative = 2e-3);
         approx::assert_relative_eq!(sherwood_free(6.6e4, true), 4.32, max_relative = 3e-3);
         approx::assert_relative_eq!(sherwood_free(6.6e4, false), 8.65, max_relative = 3e-3);
+    }
+
+    // The form of the engine is the published one.
+    #[rstest::rstest]
+    #[case(0.05)]
+    #[case(-0.02)]
+    #[case(-0.9)]
+    fn engine_form(#[case] difference: f64) {
+        let mut k = [0.0];
+        let length = 1.0;
+        GasSide::new(&room(0.3), length, &[2.5e-5]).coefficients(difference, &mut k);
+        let nu = viscosity_pa_s(298.15) / density_kg_m3(298.15, 101_325.0);
+        let ra = GRAVITY * difference.abs() * (length / 4.0_f64).powi(3) / (nu * 2.5e-5);
+        let free = 4.0 * sherwood_free(ra, difference > 0.0);
+        let forced = sherwood_plate(0.3 * length / nu, nu / 2.5e-5);
+        let sh = (free.powi(3) + forced.powi(3) + (8.0 / core::f64::consts::PI).powi(3)).cbrt();
+        approx::assert_relative_eq!(k[0], sh * 2.5e-5 / length, max_relative = 1e-9);
     }
 
     // Both branches meet: plate at Re 5e5, light vapour at Ra 1e7 (published pieces meet within a few per cent).

@@ -10,6 +10,7 @@ use crate::air::properties::ATMOSPHERE_PA;
 use crate::air::transfer::{GasSide, check_length};
 use crate::blend::{Activity, Blend};
 use crate::error::{Error, Result, out_of_range};
+use crate::paint::Mix;
 use crate::quantity::{Length, Quantity, Ratio, Time, VolumeFraction, as_text, show};
 use crate::solvent::{self, Solvent};
 use crate::warning::Warning;
@@ -137,6 +138,26 @@ impl Film {
         })
     }
 
+    /// A wet coat of a thinned paint: its carrier and thinner leave, its volume solids stay.
+    ///
+    /// # Errors
+    /// As [`Film::new`], and those of [`Mix::volatile`].
+    ///
+    /// ```
+    /// use mistcoat::{air::Room, blend::Blend, dose::{Parts, Thinning}, film::Film, paint::{Family, Paint}};
+    /// use mistcoat::quantity::{parse, RelativeHumidity};
+    /// let paint = Paint::typical(Family::SolventLacquer, "hull green")?;
+    /// let thinner = Blend::from_names(&[("n-butyl acetate", 1.0)], mistcoat::blend::Basis::Mass, None)?;
+    /// let mix = paint.thin(&thinner, Thinning::from_parts(Parts { thinner: 2.0, paint: 1.0 })?)?;
+    /// let room = Room::new(parse("21 °C")?, RelativeHumidity::new(0.55)?)?;
+    /// let film = Film::of_mix(&mix, parse("25 µm")?, &room)?;
+    /// assert!(film.dry_thickness() < film.wet_thickness() / 3.0);
+    /// # Ok::<(), mistcoat::Error>(())
+    /// ```
+    pub fn of_mix(mix: &Mix, wet_thickness: Length, room: &Room) -> Result<Self> {
+        Self::new(&mix.volatile()?, mix.volume_solids().best.try_into()?, wet_thickness, room)
+    }
+
     /// The same coat on another substrate.
     #[must_use]
     pub fn with_substrate(mut self, substrate: Substrate) -> Self {
@@ -217,10 +238,14 @@ impl Film {
     /// [`crate::error::UnknownName`] for a substrate that is not in the table; a
     /// [`crate::error::RangeError`] should the integrator need more than 20 000 steps (no case is known).
     pub fn dry(&self) -> Result<Drying> {
-        let (surface, warnings) = self.surface(self.as_stated())?;
+        let (surface, mut warnings) = self.surface(self.as_stated())?;
+        if let Err(Error::PhaseSplit(split)) = self.volatile.require_one_liquid(self.room.temperature()) {
+            warnings
+                .push(Warning::new("phase-split", format!("the film is taken as one liquid, but {split}")));
+        }
         let species = surface.species.clone();
         let trace = self.trace(surface, Options::default())?;
-        Drying::new(self.clone(), &species, trace, warnings)
+        Ok(Drying::new(self.clone(), &species, trace, warnings))
     }
 
     /// The stated values, nothing moved.

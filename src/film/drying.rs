@@ -34,12 +34,7 @@ pub struct Drying {
 }
 
 impl Drying {
-    pub(super) fn new(
-        film: Film,
-        species: &[Volatile],
-        trace: Trace,
-        mut warnings: Vec<Warning>,
-    ) -> Result<Self> {
+    pub(super) fn new(film: Film, species: &[Volatile], trace: Trace, mut warnings: Vec<Warning>) -> Self {
         let mass: f64 = species.iter().map(|s| s.arrived_mol_m2 * s.molar_mass_kg_mol).sum();
         let points = trace.times_s.len();
         let mut volume_m = vec![film.dry_thickness().si(); points];
@@ -55,8 +50,8 @@ impl Drying {
             }
         }
         let coldest = trace.temperature_k.iter().copied().fold(f64::INFINITY, f64::min);
-        warnings.extend(dew_warning(&film, coldest)?);
-        Ok(Self {
+        warnings.extend(dew_warning(&film, coldest));
+        Self {
             film,
             species: species.iter().map(|s| s.name.clone()).collect(),
             times_s: trace.times_s,
@@ -68,7 +63,7 @@ impl Drying {
             arrived: species.iter().map(|s| s.arrived_mol_m2 > 0.0).collect(),
             warnings,
             steps: trace.work.steps + trace.work.rejected,
-        })
+        }
     }
 
     /// The coat that dried.
@@ -241,17 +236,17 @@ pub(super) fn first_time(segments: &[Segment], share: Ratio) -> Option<Time> {
 }
 
 /// Dew on the film, or too near to it. Humid air over a waterborne coat is slow, not blush.
-fn dew_warning(film: &Film, coldest_k: f64) -> Result<Option<Warning>> {
+fn dew_warning(film: &Film, coldest_k: f64) -> Option<Warning> {
     let water: f64 =
         film.volatile().ingredients().iter().filter(|i| is_water(&i.solvent)).map(|i| i.mass_fraction).sum();
-    let Ok(dew) = film.room().dew_point() else { return Ok(None) };
+    let dew = film.room().dew_point().ok()?;
     if water > 0.5 {
-        return Ok(None);
+        return None;
     }
     let coldest = Temperature::from_si(coldest_k);
     let humidity = film.room().relative_humidity();
     let cures = "dry or warm the room, slow the thinner, or lay thinner coats";
-    Ok(if coldest_k < dew.si() {
+    if coldest_k < dew.si() {
         Some(Warning::new(
             "blush-dew",
             format!(
@@ -273,5 +268,5 @@ fn dew_warning(film: &Film, coldest_k: f64) -> Result<Option<Warning>> {
         ))
     } else {
         None
-    })
+    }
 }

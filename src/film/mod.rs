@@ -24,7 +24,7 @@ mod drying;
 mod engine;
 mod flash_off;
 mod polymer;
-pub mod solver;
+mod solver;
 mod substrate;
 mod surface;
 

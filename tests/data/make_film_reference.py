@@ -1,8 +1,8 @@
 """Makes film_reference.csv: drying films integrated independently of the Rust engine.
 
-Same equations and the same pure-solvent data (data/solvents/*.toml, data/substrates.toml), everything else
-from general libraries: activity coefficients by the `thermo` package, integration by LSODA of scipy at a
-relative tolerance of 1e-7, time as the variable. Run from anywhere with Python 3.11+, numpy, scipy, thermo:
+Same equations and the same pure-solvent data (data/solvents/*.toml, data/substrates.toml); all
+else from general libraries: activity coefficients by the `thermo` package, integration by LSODA of
+scipy at a relative tolerance of 1e-7. Run with Python 3.11+, numpy, scipy, thermo:
 
     python make_film_reference.py
 """
@@ -11,9 +11,9 @@ import csv
 import math
 import pathlib
 import random
-import tomllib
 
 import numpy as np
+import tomllib
 from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 from thermo.unifac import DOUFIP2006, DOUFSG, UFIP, UFSG, UNIFAC
@@ -41,7 +41,9 @@ def catalogue():
 
 
 CATALOGUE = catalogue()
-SUBSTRATES = {s["name"]: s for s in tomllib.loads((DATA / "substrates.toml").read_text())["substrate"]}
+SUBSTRATES = {
+    s["name"]: s for s in tomllib.loads((DATA / "substrates.toml").read_text())["substrate"]
+}
 
 
 class Liquid:
@@ -52,7 +54,9 @@ class Liquid:
         self.name = name
         self.water = r.get("cas") == "7732-18-5"
         self.molar_mass = number(r["molar_mass"]["value"]) * 1e-3
-        density = number(r["density"]["at_20C"]) + number(r["density"]["per_kelvin"]) * (room_k - 293.15)
+        density = number(r["density"]["at_20C"]) + number(r["density"]["per_kelvin"]) * (
+            room_k - 293.15
+        )
         self.molar_volume = self.molar_mass / density
         self.antoine = r["antoine"]["a"], r["antoine"]["b"], r["antoine"]["c"]
         self.heat = number(r["heat_of_vaporisation"]["value"]) * 1e3
@@ -84,8 +88,13 @@ def activity_model(liquids):
         ids.setdefault(group.group.strip("<>"), key)
     chemgroups = [{ids[g]: n for g, n in q.groups[table].items()} for q in liquids]
     model = UNIFAC.from_subgroups(
-        T=298.15, xs=[1 / len(liquids)] * len(liquids), chemgroups=chemgroups, version=int(dortmund),
-        subgroups=groups, interaction_data=pairs)
+        T=298.15,
+        xs=[1 / len(liquids)] * len(liquids),
+        chemgroups=chemgroups,
+        version=int(dortmund),
+        subgroups=groups,
+        interaction_data=pairs,
+    )
     return table, lambda t, x: np.array(model.to_T_xs(t, [max(v, 1e-14) for v in x]).gammas())
 
 
@@ -101,7 +110,8 @@ def conduction(name):
 
 def simulate(case):
     room = case["temperature_degC"] + 273.15
-    humidity, speed, length = case["relative_humidity_pct"] / 100, case["air_speed_m_s"], case["part_length_mm"] * 1e-3
+    humidity, speed = case["relative_humidity_pct"] / 100, case["air_speed_m_s"]
+    length = case["part_length_mm"] * 1e-3
     names = list(case["parts"])
     if humidity > 0 and "water" not in names:
         names.append("water")
@@ -130,7 +140,8 @@ def simulate(case):
     paths = np.array([q.diffusivity for q in liquids] + [k_air / (density * 1006.0)])
     re = speed * length / nu
     schmidt = nu / paths
-    forced = 0.664 * math.sqrt(re) * np.cbrt(schmidt) if re < 5e5 else (0.037 * re**0.8 - 871) * np.cbrt(schmidt)
+    plain = 0.664 * math.sqrt(re) if re < 5e5 else 0.037 * re**0.8 - 871
+    forced = plain * np.cbrt(schmidt)
     fixed = forced**3 + (8 / math.pi) ** 3
 
     def coefficients(excess):
@@ -142,7 +153,9 @@ def simulate(case):
         sh = np.cbrt(fixed + (4 * free) ** 3)
         return sh[:-1] * paths[:-1] / length, sh[-1] * k_air / length + 5.4
 
-    plate = None if case["substrate"] in ("free film", "isothermal") else conduction(case["substrate"])
+    plate = (
+        None if case["substrate"] in ("free film", "isothermal") else conduction(case["substrate"])
+    )
 
     def fluxes(amounts, t):
         total = np.maximum(amounts, 0).sum()
@@ -155,11 +168,13 @@ def simulate(case):
             factor = phi * np.exp(np.minimum((1 - phi) + chi * (1 - phi) ** 2, 5))
         psat = np.array([q.psat(t) for q in liquids])
         p = np.minimum(np.minimum(g * x * factor, 1.0) * psat, 0.95 * ATMOSPHERE)
-        excess = (room - t) / room + ((p - outside) * (molar_mass - AIR_MOLAR_MASS)).sum() / (ATMOSPHERE * AIR_MOLAR_MASS)
+        vapour = (p - outside) @ (molar_mass / AIR_MOLAR_MASS - 1) / ATMOSPHERE
+        excess = (room - t) / room + vapour
         k, h = coefficients(excess)
         y_s, y_r = min(p.sum(), 0.95 * ATMOSPHERE) / ATMOSPHERE, outside.sum() / ATMOSPHERE
         # exact for a vapour that the room has none of; used for all species
-        wind = math.log((1 - y_r) / (1 - y_s)) * (1 - y_r) / (y_s - y_r) if abs(y_s - y_r) > 1e-9 else 1.0
+        step = y_s - y_r
+        wind = math.log((1 - y_r) / (1 - y_s)) * (1 - y_r) / step if abs(step) > 1e-9 else 1.0
         return k * wind * (p - outside) / (R * room), h
 
     def rhs(_time, y):
@@ -175,12 +190,12 @@ def simulate(case):
         c = np.maximum(amounts, 0) @ capacity + solids * 1.8e6 + 5.0
         if plate is not None:
             conductance, layers = plate
-            nodes = y[n + 1:]
+            nodes = y[n + 1 :]
             flow = np.empty(9)
             flow[0] = conductance[0] * (t - nodes[0])
             flow[1:8] = conductance[1:] * (nodes[:-1] - nodes[1:])
             flow[8] = h * (nodes[-1] - room)
-            out[n + 1:] = (flow[:-1] - flow[1:]) / layers
+            out[n + 1 :] = (flow[:-1] - flow[1:]) / layers
             q -= flow[0]
         out[n] = q / c
         return out
@@ -193,7 +208,9 @@ def simulate(case):
 
     done.terminal = True
     y0 = np.concatenate([start / start.sum(), [room], np.full(0 if plate is None else 8, room)])
-    s = solve_ivp(rhs, (0, UNTIL), y0, method="LSODA", rtol=1e-7, atol=1e-10, events=done, dense_output=True)
+    s = solve_ivp(
+        rhs, (0, UNTIL), y0, method="LSODA", rtol=1e-7, atol=1e-10, events=done, dense_output=True
+    )
     assert s.success, s.message
     curve = np.array([left(y) for y in s.y.T])
 
@@ -202,54 +219,141 @@ def simulate(case):
         if len(below) == 0:
             return ""
         i = below[0]
-        return f"{brentq(lambda t: left(s.sol(t)) - (1 - lost), s.t[i - 1], s.t[i], xtol=1e-9):.6g}"
+        at = brentq(lambda t: left(s.sol(t)) - (1 - lost), s.t[i - 1], s.t[i], xtol=1e-9)
+        return f"{at:.6g}"
 
-    fine = np.concatenate([np.linspace(a, b, 8) for a, b in zip(s.t[:-1], s.t[1:])])
+    fine = np.concatenate([np.linspace(a, b, 8) for a, b in zip(s.t[:-1], s.t[1:], strict=True)])
     coldest = s.sol(fine)[n].min() - 273.15
     return table, when(0.5), when(0.9), when(0.99), f"{coldest:.4f}"
 
 
 def cases():
-    base = dict(parts={"acetone": 50, "n-butyl acetate": 35, "2-butoxyethanol": 15}, solids_pct=0, wet_um=25,
-                temperature_degC=25, relative_humidity_pct=50, air_speed_m_s=0.2, part_length_mm=100, substrate="polystyrene")
+    base = dict(
+        parts={"acetone": 50, "n-butyl acetate": 35, "2-butoxyethanol": 15},
+        solids_pct=0,
+        wet_um=25,
+        temperature_degC=25,
+        relative_humidity_pct=50,
+        air_speed_m_s=0.2,
+        part_length_mm=100,
+        substrate="polystyrene",
+    )
     fixed = [
-        {}, {"substrate": "free film"}, {"substrate": "isothermal"}, {"air_speed_m_s": 0}, {"air_speed_m_s": 0.5},
-        {"temperature_degC": 15}, {"temperature_degC": 35}, {"relative_humidity_pct": 80}, {"wet_um": 50},
-        {"solids_pct": 15}, {"substrate": "brass"}, {"substrate": "wood", "solids_pct": 30},
+        {},
+        {"substrate": "free film"},
+        {"substrate": "isothermal"},
+        {"air_speed_m_s": 0},
+        {"air_speed_m_s": 0.5},
+        {"temperature_degC": 15},
+        {"temperature_degC": 35},
+        {"relative_humidity_pct": 80},
+        {"wet_um": 50},
+        {"solids_pct": 15},
+        {"substrate": "brass"},
+        {"substrate": "wood", "solids_pct": 30},
         {"parts": {"water": 100}, "relative_humidity_pct": 55},
         {"parts": {"water": 100}, "relative_humidity_pct": 55, "solids_pct": 25, "wet_um": 40},
         {"parts": {"water": 70, "isopropanol": 30}, "relative_humidity_pct": 60, "solids_pct": 15},
         {"parts": {"water": 85, "2-butoxyethanol": 15}, "relative_humidity_pct": 40},
-        {"parts": {"ethanol": 60, "isopropanol": 40}, "solids_pct": 10, "relative_humidity_pct": 70},
+        {
+            "parts": {"ethanol": 60, "isopropanol": 40},
+            "solids_pct": 10,
+            "relative_humidity_pct": 70,
+        },
         {"parts": {"acetone": 100}, "relative_humidity_pct": 0, "air_speed_m_s": 1.0},
-        {"parts": {"n-butyl acetate": 100}, "relative_humidity_pct": 0, "substrate": "free film", "wet_um": 100},
+        {
+            "parts": {"n-butyl acetate": 100},
+            "relative_humidity_pct": 0,
+            "substrate": "free film",
+            "wet_um": 100,
+        },
         {"parts": {"toluene": 60, "n-butanol": 40}, "part_length_mm": 300},
     ]
-    names = ["acetone", "methyl ethyl ketone", "ethyl acetate", "n-butyl acetate", "toluene", "ethanol", "n-butanol",
-             "1-methoxy-2-propanol", "2-butoxyethanol", "water", "n-heptane", "isopropanol"]
+    names = [
+        "acetone",
+        "methyl ethyl ketone",
+        "ethyl acetate",
+        "n-butyl acetate",
+        "toluene",
+        "ethanol",
+        "n-butanol",
+        "1-methoxy-2-propanol",
+        "2-butoxyethanol",
+        "water",
+        "n-heptane",
+        "isopropanol",
+    ]
     names = [n for n in names if n in CATALOGUE]
     rng = random.Random(41)
     for _ in range(14):
         chosen = rng.sample(names, rng.randint(2, 5))
-        if "water" in chosen and {"n-heptane", "toluene", "n-butyl acetate", "n-butanol", "ethyl acetate"} & set(chosen):
+        if "water" in chosen and {
+            "n-heptane",
+            "toluene",
+            "n-butyl acetate",
+            "n-butanol",
+            "ethyl acetate",
+        } & set(chosen):
             chosen.remove("water")  # would separate
-        fixed.append(dict(
-            parts={c: rng.randint(5, 60) for c in chosen}, solids_pct=rng.choice([0, 0, 10, 25]), wet_um=rng.randint(10, 100),
-            temperature_degC=rng.randint(5, 35), relative_humidity_pct=rng.randint(20, 90),
-            air_speed_m_s=round(rng.uniform(0, 1), 2), substrate=rng.choice(["polystyrene", "wood", "card", "glass"])))
+        fixed.append(
+            dict(
+                parts={c: rng.randint(5, 60) for c in chosen},
+                solids_pct=rng.choice([0, 0, 10, 25]),
+                wet_um=rng.randint(10, 100),
+                temperature_degC=rng.randint(5, 35),
+                relative_humidity_pct=rng.randint(20, 90),
+                air_speed_m_s=round(rng.uniform(0, 1), 2),
+                substrate=rng.choice(["polystyrene", "wood", "card", "glass"]),
+            )
+        )
     return [{**base, **f} for f in fixed]
 
 
 def main():
     with open(HERE / "film_reference.csv", "w", newline="", encoding="utf-8") as file:
         out = csv.writer(file, lineterminator="\n")
-        out.writerow(["mass_parts", "solids_pct", "wet_um", "temperature_degC", "relative_humidity_pct", "air_speed_m_s",
-                      "part_length_mm", "substrate", "unifac", "t50_s", "t90_s", "t99_s", "coldest_degC", "source"])
+        out.writerow(
+            [
+                "mass_parts",
+                "solids_pct",
+                "wet_um",
+                "temperature_degC",
+                "relative_humidity_pct",
+                "air_speed_m_s",
+                "part_length_mm",
+                "substrate",
+                "unifac",
+                "t50_s",
+                "t90_s",
+                "t99_s",
+                "coldest_degC",
+                "source",
+            ]
+        )
         for case in cases():
             parts = ";".join(f"{k}={v}" for k, v in case["parts"].items())
-            row = [parts, *(case[k] for k in ("solids_pct", "wet_um", "temperature_degC", "relative_humidity_pct",
-                                              "air_speed_m_s", "part_length_mm", "substrate"))]
-            out.writerow([*row, *simulate(case), "computed by make_film_reference.py (scipy LSODA, thermo UNIFAC)"])
+            row = [
+                parts,
+                *(
+                    case[k]
+                    for k in (
+                        "solids_pct",
+                        "wet_um",
+                        "temperature_degC",
+                        "relative_humidity_pct",
+                        "air_speed_m_s",
+                        "part_length_mm",
+                        "substrate",
+                    )
+                ),
+            ]
+            out.writerow(
+                [
+                    *row,
+                    *simulate(case),
+                    "computed by make_film_reference.py (scipy LSODA, thermo UNIFAC)",
+                ]
+            )
             file.flush()
 
 

@@ -14,8 +14,17 @@ SOURCE = "PsychroLib 2.5 (ASHRAE equations), computed"
 
 with open(pathlib.Path(__file__).parent / "psychrometrics.csv", "w", newline="") as file:
     out = csv.writer(file, lineterminator="\n")
-    out.writerow(["temperature_degC", "relative_humidity_pct", "saturation_pressure_Pa", "dew_point_degC",
-                  "wet_bulb_degC", "humidity_ratio_g_kg", "source"])
+    out.writerow(
+        [
+            "temperature_degC",
+            "relative_humidity_pct",
+            "saturation_pressure_Pa",
+            "dew_point_degC",
+            "wet_bulb_degC",
+            "humidity_ratio_g_kg",
+            "source",
+        ]
+    )
     for t in (5, 10, 15, 20, 25, 30, 40, 50):
         for rh in (10, 20, 35, 50, 65, 80, 90, 100):
             dew = psychrolib.GetTDewPointFromRelHum(t, rh / 100)
@@ -23,5 +32,14 @@ with open(pathlib.Path(__file__).parent / "psychrometrics.csv", "w", newline="")
             if dew < 0.05 or wet < 0.05:
                 continue  # over ice there; this project refers to liquid water
             ratio = psychrolib.GetHumRatioFromRelHum(t, rh / 100, PRESSURE_PA)
-            out.writerow([t, rh, f"{psychrolib.GetSatVapPres(t):.2f}", f"{dew:.4f}", f"{wet:.4f}",
-                          f"{1e3 * ratio:.5f}", SOURCE])
+            out.writerow(
+                [
+                    t,
+                    rh,
+                    f"{psychrolib.GetSatVapPres(t):.2f}",
+                    f"{dew:.4f}",
+                    f"{wet:.4f}",
+                    f"{1e3 * ratio:.5f}",
+                    SOURCE,
+                ]
+            )

@@ -1,0 +1,121 @@
+//! `Room` in Python.
+
+use crate::errors::CallResult;
+use crate::quantity::{Arg, PyFrequency, PyPressure, PyRatio, PyTemperature, PyVelocity, PyVolume};
+use mistcoat::air::Room;
+use mistcoat::quantity as q;
+use pyo3::{prelude::*, types::PyString};
+
+/// A room with its air.
+///
+/// ``temperature`` 0 to 60 °C; ``relative_humidity`` 0 to 100 %; ``air_speed`` over the part, 0 to 30 m/s: 0.15 m/s (no
+/// draught) unless given, 0.5 m/s before a fan or in a booth; ``volume`` and ``air_changes`` for what concerns your lungs;
+/// ``pressure`` absolute, one atmosphere unless given. Values outside raise ``RangeError``.
+///
+/// >>> import mistcoat as mc
+/// >>> room = mc.Room(temperature="21 degC", relative_humidity="55 %")
+/// >>> print(room.dew_point)
+/// 11.6 °C
+#[pyclass(frozen, eq, name = "Room", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PyRoom(pub Room);
+
+#[pymethods]
+impl PyRoom {
+    #[new]
+    #[pyo3(signature = (*, temperature, relative_humidity, air_speed=None, volume=None, air_changes=None, pressure=None))]
+    fn new(
+        temperature: Arg<q::Temperature>,
+        relative_humidity: Arg<q::Ratio>,
+        air_speed: Option<Arg<q::Velocity>>,
+        volume: Option<Arg<q::Volume>>,
+        air_changes: Option<Arg<q::Frequency>>,
+        pressure: Option<Arg<q::Pressure>>,
+    ) -> CallResult<Self> {
+        let mut room = Room::new(temperature.value, relative_humidity.value.try_into()?)?;
+        if let Some(v) = air_speed {
+            room = room.with_air_speed(v.value)?;
+        }
+        if let Some(v) = volume {
+            room = room.with_volume(v.value)?;
+        }
+        if let Some(v) = air_changes {
+            room = room.with_air_changes(v.value)?;
+        }
+        if let Some(v) = pressure {
+            room = room.with_pressure(v.value)?;
+        }
+        Ok(Self(room))
+    }
+    /// Air temperature.
+    #[getter]
+    fn temperature(&self) -> PyTemperature {
+        PyTemperature(self.0.temperature())
+    }
+    /// Relative humidity.
+    #[getter]
+    fn relative_humidity(&self) -> PyRatio {
+        PyRatio(self.0.relative_humidity().into())
+    }
+    /// Air speed over the part.
+    #[getter]
+    fn air_speed(&self) -> PyVelocity {
+        PyVelocity(self.0.air_speed())
+    }
+    /// Absolute air pressure.
+    #[getter]
+    fn pressure(&self) -> PyPressure {
+        PyPressure(self.0.pressure())
+    }
+    /// Volume of the room; None when not given.
+    #[getter]
+    fn volume(&self) -> Option<PyVolume> {
+        self.0.volume().map(PyVolume)
+    }
+    /// Air changes; None when not given.
+    #[getter]
+    fn air_changes(&self) -> Option<PyFrequency> {
+        self.0.air_changes().map(PyFrequency)
+    }
+    /// The temperature at which dew forms on a surface; within 0.03 K of the ASHRAE equations.
+    ///
+    /// Raises ``RangeError`` for air drier than 0.1 % relative humidity.
+    #[getter]
+    fn dew_point(&self) -> CallResult<PyTemperature> {
+        Ok(PyTemperature(self.0.dew_point()?))
+    }
+    /// The temperature a water-wet surface settles at; within 0.01 K of the ASHRAE equations.
+    #[getter]
+    fn wet_bulb(&self) -> CallResult<PyTemperature> {
+        Ok(PyTemperature(self.0.wet_bulb()?))
+    }
+    /// Mass of water vapour per mass of dry air.
+    #[getter]
+    fn humidity_ratio(&self) -> CallResult<PyRatio> {
+        Ok(PyRatio(self.0.humidity_ratio()?))
+    }
+    /// The room as JSON text.
+    fn to_json(&self) -> CallResult<String> {
+        crate::json::dump(&self.0)
+    }
+    /// The room from what ``to_json`` wrote.
+    #[staticmethod]
+    fn from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "from_json", &slf.get().0)
+    }
+    fn __str__(&self) -> String {
+        let r = &self.0;
+        format!(
+            "{}, {} humidity, air at {}",
+            q::show(r.temperature()),
+            r.relative_humidity(),
+            q::show(r.air_speed())
+        )
+    }
+    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
+        Ok(format!("Room.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
+    }
+}

@@ -1,0 +1,382 @@
+//! `Film` and `Drying` in Python.
+
+use crate::air::PyRoom;
+use crate::blend::PyBlend;
+use crate::errors::{CallResult, UnitError};
+use crate::estimate::{PyEstimate, PyWorking, warn_all};
+use crate::paint::PyMix;
+use crate::quantity::{Arg, PyLength, PyRatio, PyTemperature};
+use mistcoat::film::{Drying, Film, Substrate};
+use mistcoat::quantity::{self as q, Quantity};
+use mistcoat::working::escape_html;
+use mistcoat::{Answer, Result as CoreResult};
+use numpy::IntoPyArray;
+#[cfg(feature = "stubs")]
+use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript};
+use pyo3::{
+    prelude::*,
+    types::{PyDict, PyString},
+};
+
+/// Zero of the Celsius scale in kelvin.
+const ZERO_CELSIUS: f64 = 273.15;
+
+/// A curve: one float64 for each of the times.
+pub struct Curve(Vec<f64>);
+
+impl<'py> IntoPyObject<'py> for Curve {
+    type Target = PyAny;
+    type Output = Bound<'py, PyAny>;
+    type Error = PyErr;
+    #[cfg(feature = "stubs")]
+    const OUTPUT_TYPE: PyStaticExpr = type_hint_subscript!(
+        type_hint_identifier!("numpy.typing", "NDArray"),
+        type_hint_identifier!("numpy", "float64")
+    );
+    fn into_pyobject(self, py: Python<'py>) -> PyResult<Self::Output> {
+        Ok(self.0.into_pyarray(py).into_any())
+    }
+}
+
+/// Curves by name, in order.
+pub struct Curves(Vec<(String, Vec<f64>)>);
+
+impl<'py> IntoPyObject<'py> for Curves {
+    type Target = PyDict;
+    type Output = Bound<'py, PyDict>;
+    type Error = PyErr;
+    #[cfg(feature = "stubs")]
+    const OUTPUT_TYPE: PyStaticExpr =
+        <std::collections::BTreeMap<String, Curve> as IntoPyObject<'py>>::OUTPUT_TYPE;
+    fn into_pyobject(self, py: Python<'py>) -> PyResult<Self::Output> {
+        let dict = PyDict::new(py);
+        for (name, curve) in self.0 {
+            dict.set_item(name, Curve(curve))?;
+        }
+        Ok(dict)
+    }
+}
+
+/// What lies wet: a thinned paint, or volatile liquids alone.
+#[derive(FromPyObject)]
+pub enum Wet<'py> {
+    /// A thinned paint.
+    Mix(PyRef<'py, PyMix>),
+    /// Volatile liquids.
+    Blend(PyRef<'py, PyBlend>),
+}
+
+/// A wet coat in a room.
+///
+/// ``wet`` is a ``Mix`` (its volume solids stay) or a ``Blend`` (everything may leave but the ``solids`` given, none
+/// unless given). ``wet_thickness`` 1 µm to 5 mm. ``substrate``: "polystyrene", "abs", "resin", "wood", "card", "glass",
+/// "brass", "steel" (see ``Film.substrates()``), "free film" or "isothermal"; ``substrate_thickness`` its thickness, the
+/// usual one unless given. ``part_length`` along the draught, 100 mm unless given. ``until``: how long the coat is
+/// followed at most, 7 d unless given. Values outside raise ``RangeError``, unknown names ``UnknownName``.
+///
+/// >>> import mistcoat as mc
+/// >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 35, "2-butoxyethanol": 15}, basis="mass")
+/// >>> room = mc.Room(temperature="25 degC", relative_humidity="50 %", air_speed="0.2 m/s")
+/// >>> dry = mc.Film(thinner, wet_thickness="25 um", room=room, solids="15 %").dry()
+/// >>> 140 < dry.flash_off.to("s") < 155
+/// True
+#[pyclass(frozen, eq, name = "Film", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PyFilm(pub Film);
+
+#[pymethods]
+impl PyFilm {
+    #[new]
+    #[pyo3(signature = (wet, *, wet_thickness, room, substrate="polystyrene", solids=None, substrate_thickness=None,
+        part_length=None, until=None))]
+    #[allow(
+        clippy::too_many_arguments,
+        clippy::needless_pass_by_value,
+        reason = "keyword arguments of Python"
+    )]
+    fn new(
+        wet: Wet<'_>,
+        wet_thickness: Arg<q::Length>,
+        room: PyRef<'_, PyRoom>,
+        substrate: &str,
+        solids: Option<Arg<q::Ratio>>,
+        substrate_thickness: Option<Arg<q::Length>>,
+        part_length: Option<Arg<q::Length>>,
+        until: Option<Arg<q::Time>>,
+    ) -> CallResult<Self> {
+        let mut film = match (wet, solids) {
+            (Wet::Mix(mix), None) => Film::of_mix(&mix.0, wet_thickness.value, &room.0)?,
+            (Wet::Mix(_), Some(_)) => {
+                let why = "a Mix brings its own volume solids: leave `solids` out, or pass mix.volatile with solids=\"15 %\"";
+                return Err(UnitError::new_err(why).into());
+            }
+            (Wet::Blend(blend), solids) => {
+                let share = solids.map_or_else(|| q::Ratio::from_si(0.0), |s| s.value);
+                Film::new(&blend.0, share.try_into()?, wet_thickness.value, &room.0)?
+            }
+        };
+        let mut plate = Substrate::named(substrate)?;
+        if let Some(thickness) = substrate_thickness {
+            plate = plate.with_thickness(thickness.value)?;
+        }
+        film = film.with_substrate(plate);
+        if let Some(length) = part_length {
+            film = film.with_part_length(length.value)?;
+        }
+        if let Some(until) = until {
+            film = film.until(until.value)?;
+        }
+        Ok(Self(film))
+    }
+    /// Names of the substrates with thermal data.
+    #[staticmethod]
+    fn substrates() -> CallResult<Vec<&'static str>> {
+        Ok(Substrate::list()?)
+    }
+    /// Everything that may leave.
+    #[getter]
+    fn volatile(&self) -> PyBlend {
+        PyBlend(self.0.volatile().clone())
+    }
+    /// Share of the wet volume that stays.
+    #[getter]
+    fn solids(&self) -> PyRatio {
+        PyRatio(self.0.solids().into())
+    }
+    /// Thickness when wet.
+    #[getter]
+    fn wet_thickness(&self) -> PyLength {
+        PyLength(self.0.wet_thickness())
+    }
+    /// Thickness of the solids by themselves.
+    #[getter]
+    fn dry_thickness(&self) -> PyLength {
+        PyLength(self.0.dry_thickness())
+    }
+    /// What it lies on, with its thickness.
+    #[getter]
+    fn substrate(&self) -> String {
+        self.0.substrate().to_string()
+    }
+    /// The room it dries in.
+    #[getter]
+    fn room(&self) -> PyRoom {
+        PyRoom(self.0.room().clone())
+    }
+    /// Dries the coat; takes well under a millisecond. Gives a ``MistcoatWarning`` when dew may form on it.
+    fn dry(&self, py: Python<'_>) -> CallResult<PyDrying> {
+        let dry = py.detach(|| self.0.dry())?;
+        warn_all(py, dry.warnings())?;
+        Ok(PyDrying(dry))
+    }
+    /// The coat as JSON text.
+    fn to_json(&self) -> CallResult<String> {
+        crate::json::dump(&self.0)
+    }
+    /// The coat from what ``to_json`` wrote.
+    #[staticmethod]
+    fn from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "from_json", &slf.get().0)
+    }
+    fn __str__(&self) -> String {
+        let f = &self.0;
+        format!(
+            "{} of {} with {} solids on {}",
+            q::show(f.wet_thickness()),
+            f.volatile().label(),
+            f.solids(),
+            f.substrate()
+        )
+    }
+    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
+        Ok(format!("Film.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
+    }
+}
+
+/// The course of one drying coat.
+///
+/// The curves are float64 arrays with one entry for each of ``time``; ``columns()`` has them all under names with their
+/// units, ready for a data frame. "Lost" counts only what the coat arrived with, not water taken up from the air.
+#[pyclass(frozen, eq, name = "Drying", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PyDrying(pub Drying);
+
+impl PyDrying {
+    /// The dew was told when the coat was dried; telling it again with every time would be noise.
+    fn estimate<Q: crate::quantity::PyQuantity>(
+        py: Python<'_>,
+        answer: CoreResult<Answer<Q>>,
+    ) -> CallResult<PyEstimate> {
+        let mut answer = answer?;
+        answer.warnings.clear();
+        Ok(PyEstimate::answer(py, answer)?)
+    }
+
+    fn by_species(&self, curves: Vec<Vec<f64>>) -> Curves {
+        Curves(self.0.species().iter().cloned().zip(curves).collect())
+    }
+
+    fn seconds(&self) -> Vec<f64> {
+        self.0.times().iter().map(|t| t.si()).collect()
+    }
+
+    fn celsius(&self) -> Vec<f64> {
+        self.0.temperatures().iter().map(|t| t.si() - ZERO_CELSIUS).collect()
+    }
+
+    fn micrometres(&self) -> Vec<f64> {
+        self.0.thicknesses().iter().map(|h| h.si() * 1e6).collect()
+    }
+}
+
+#[pymethods]
+impl PyDrying {
+    /// The coat that dried.
+    #[getter]
+    fn film(&self) -> PyFilm {
+        PyFilm(self.0.film().clone())
+    }
+    /// Names of the volatile species; a petroleum cut appears as its surrogates, water from the air comes last.
+    #[getter]
+    fn species(&self) -> Vec<String> {
+        self.0.species().to_vec()
+    }
+    /// Times in seconds, from zero.
+    #[getter]
+    fn time(&self) -> Curve {
+        Curve(self.seconds())
+    }
+    /// Share of the volatile mass that the coat arrived with and still holds, 1 to 0.
+    #[getter]
+    fn solvent_left(&self) -> Curve {
+        Curve(self.0.solvent_left().to_vec())
+    }
+    /// Film temperature in °C.
+    #[getter]
+    fn temperature(&self) -> Curve {
+        Curve(self.celsius())
+    }
+    /// Film thickness in µm, solids and liquid.
+    #[getter]
+    fn thickness(&self) -> Curve {
+        Curve(self.micrometres())
+    }
+    /// By species: mass fraction among the volatiles in the film.
+    #[getter]
+    fn composition(&self) -> Curves {
+        self.by_species(self.0.composition())
+    }
+    /// By species: mass, as a share of the volatile mass that the coat arrived with.
+    #[getter]
+    fn amounts(&self) -> Curves {
+        self.by_species(self.0.amounts().to_vec())
+    }
+    /// All curves by names with their units, ready for ``pandas.DataFrame`` or ``polars.DataFrame``.
+    fn columns(&self) -> Curves {
+        let mut all = vec![
+            ("time_s".to_owned(), self.seconds()),
+            ("solvent_left".to_owned(), self.0.solvent_left().to_vec()),
+            ("temperature_degC".to_owned(), self.celsius()),
+            ("thickness_um".to_owned(), self.micrometres()),
+        ];
+        let fractions = self.0.composition();
+        all.extend(
+            self.0.species().iter().zip(fractions).map(|(name, c)| (format!("{name} mass fraction"), c)),
+        );
+        Curves(all)
+    }
+    /// Mass fractions of the volatiles in the film at one time, by species.
+    fn composition_at(&self, time: Arg<q::Time>) -> CallResult<std::collections::BTreeMap<String, f64>> {
+        Ok(self.0.composition_at(time.value)?.into_iter().map(|(name, share)| (name, share.si())).collect())
+    }
+    /// When 90 % by mass of the volatile matter that the wet coat arrived with has left.
+    ///
+    /// ISO 4618 describes flash-off in words (most of the volatile matter leaves before the next coat) and gives no number;
+    /// 90 % is the number used here, ``time_to_lose`` has any other. Raises ``RangeError`` when the coat never gets there.
+    #[getter]
+    fn flash_off(&self, py: Python<'_>) -> CallResult<PyEstimate> {
+        let answer = py.detach(|| self.0.flash_off());
+        Self::estimate(py, answer)
+    }
+    /// When this share (by mass) of the volatile matter has left, more than 0 and at most 99.9 %.
+    ///
+    /// Raises ``RangeError`` when the coat does not lose it while it is followed; the message says what holds it.
+    fn time_to_lose(&self, py: Python<'_>, share: Arg<q::Ratio>) -> CallResult<PyEstimate> {
+        let answer = py.detach(|| self.0.flash_off_at(share.value));
+        Self::estimate(py, answer)
+    }
+    /// Most volatile matter lost while the coat was followed.
+    #[getter]
+    fn most_lost(&self) -> PyRatio {
+        PyRatio(self.0.most_lost())
+    }
+    /// Lowest film temperature.
+    #[getter]
+    fn coldest(&self) -> PyTemperature {
+        PyTemperature(self.0.coldest())
+    }
+    /// What to mind: dew on the cold film, missing activity parameters; empty when there is nothing.
+    #[getter]
+    fn warnings(&self) -> Vec<String> {
+        self.0.warnings().iter().map(|w| w.message.clone()).collect()
+    }
+    /// The steps behind the curves, with numbers and sources.
+    fn working(&self) -> PyWorking {
+        PyWorking(self.0.working())
+    }
+    /// The course as JSON text.
+    fn to_json(&self) -> CallResult<String> {
+        crate::json::dump(&self.0)
+    }
+    /// The course from what ``to_json`` wrote.
+    #[staticmethod]
+    fn from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "from_json", &slf.get().0)
+    }
+    fn __len__(&self) -> usize {
+        self.0.solvent_left().len()
+    }
+    fn __str__(&self) -> String {
+        let time = |share: f64| match self.0.time_to_lose(q::Ratio::from_si(share)) {
+            Ok(t) => q::show(t),
+            Err(_) => "not reached".to_owned(),
+        };
+        format!(
+            "Drying: 50 % lost {}, 90 % {}, 99 % {}; coldest {}",
+            time(0.5),
+            time(0.9),
+            time(0.99),
+            q::show(self.0.coldest())
+        )
+    }
+    fn __repr__(&self) -> String {
+        format!("<{}>", self.__str__())
+    }
+    fn _repr_html_(&self) -> String {
+        use std::fmt::Write as _;
+        let film = self.0.film();
+        let mut html = format!(
+            "<b>Drying of {} wet on {}</b><table><tr><th>volatile matter lost</th><th>after</th></tr>",
+            escape_html(&q::show(film.wet_thickness())),
+            escape_html(&film.substrate().to_string())
+        );
+        for share in [0.5, 0.75, 0.9, 0.95, 0.99] {
+            let time = self
+                .0
+                .time_to_lose(q::Ratio::from_si(share))
+                .map_or_else(|_| "not reached".to_owned(), q::show);
+            let _ = write!(html, "<tr><td>{:.0} %</td><td>{}</td></tr>", share * 100.0, escape_html(&time));
+        }
+        html.push_str("</table>");
+        for w in self.0.warnings() {
+            let _ = write!(html, "<small>mind: {}</small><br>", escape_html(&w.message));
+        }
+        html
+    }
+}
