@@ -1,4 +1,5 @@
 //! UNIFAC against an independent library, a handbook table and the Gibbs-Duhem equation.
+#![allow(clippy::unwrap_used, reason = "a failed test panics")]
 
 use mistcoat::blend::unifac::{Model, Table};
 use proptest::prelude::*;
@@ -199,7 +200,7 @@ fn scratch_follows_the_temperature() {
     m.ln_gamma(303.15, &x, &mut scratch, &mut warm);
     m.ln_gamma(278.15, &x, &mut scratch, &mut cold);
     m.ln_gamma(303.15, &x, &mut scratch, &mut cold);
-    assert_eq!(warm, cold);
+    assert_eq!(warm.map(f64::to_bits), cold.map(f64::to_bits));
 }
 
 #[test]

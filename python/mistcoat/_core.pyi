@@ -3,9 +3,10 @@ Native part of `mistcoat`.
 """
 
 from mistcoat.protocols import HasUnits
+from os import PathLike
 from typing import Any, Final, SupportsFloat, SupportsIndex, final
 
-__all__ = ["__version__", "Area", "Density", "Diffusivity", "DynamicViscosity", "Estimate", "Frequency", "KinematicViscosity", "Length", "Mass", "MassConcentration", "MassFlux", "MolarEnergy", "MolarMass", "MolarVolume", "Pressure", "Ratio", "SolubilityParameter", "SpreadingRate", "SurfaceTension", "Temperature", "TemperatureDifference", "Time", "Velocity", "Volume", "VolumeRate", "Working"]
+__all__ = ["__version__", "Area", "Catalogue", "Density", "Diffusivity", "DynamicViscosity", "Estimate", "ExposureLimit", "Frequency", "Hansen", "KinematicViscosity", "Length", "Mass", "MassConcentration", "MassFlux", "MolarEnergy", "MolarMass", "MolarVolume", "Pressure", "PropertySource", "Ratio", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "SurfaceTension", "Temperature", "TemperatureDifference", "Time", "Velocity", "Volume", "VolumeRate", "Working", "solvent", "solvents"]
 
 __version__: Final[str]
 
@@ -46,6 +47,54 @@ class Area:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
+        """
+
+@final
+class Catalogue:
+    """
+    Solvents by name: iterate, index by name, print as a table.
+
+    ``Catalogue.load(path)`` reads a file of your own; ``solvents().extended(mine)`` puts it over the others.
+    """
+    def __contains__(self, name: str, /) -> bool: ...
+    def __eq__(self, value: object, /) -> bool: ...
+    def __getitem__(self, name: str, /) -> Solvent: ...
+    def __iter__(self, /) -> Any: ...
+    def __len__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Catalogue: ...
+    def _repr_html_(self, /) -> str: ...
+    def columns(self, /) -> "dict[str, list[Any]]":
+        """
+        The table as columns, ready for a data frame; the unit stands at the end of the name.
+
+        Numbers are plain floats, NaN where there is no value.
+        """
+    def extended(self, /, other: Catalogue) -> Catalogue:
+        """
+        These solvents and those of ``other``; where both know a name, ``other`` wins.
+        """
+    @staticmethod
+    def from_toml(text: str, name: str = "text") -> Catalogue:
+        """
+        The same from text; ``name`` appears in messages.
+        """
+    @staticmethod
+    def load(path: str | PathLike[str]) -> Catalogue:
+        """
+        Reads a solvent file of your own, in the form of the files that come with the package.
+        """
+    def names(self, /) -> list[str]:
+        """
+        The names, in order.
+        """
+    def solvent(self, /, name: str) -> Solvent:
+        """
+        The solvent of this name, identifier or synonym.
         """
 
 @final
@@ -229,6 +278,50 @@ class Estimate:
         """
 
 @final
+class ExposureLimit:
+    """
+    One exposure limit as its authority gives it.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> ExposureLimit: ...
+    @property
+    def droplets(self, /) -> bool:
+        """
+        Whether it counts floating droplets, not vapour.
+        """
+    @property
+    def name(self, /) -> str:
+        """
+        Whose limit, for example "OSHA PEL".
+        """
+    @property
+    def note(self, /) -> str | None:
+        """
+        What goes with it.
+        """
+    @property
+    def over(self, /) -> str:
+        """
+        Over what time: "8 h", "15 min", "ceiling" or "immediate danger".
+        """
+    @property
+    def source(self, /) -> PropertySource:
+        """
+        Where it stands.
+        """
+    @property
+    def value(self, /) -> Any:
+        """
+        The limit: a ratio (ppm) or a mass concentration.
+        """
+
+@final
 class Frequency:
     """
     A value of dimension Frequency with its unit: ``Frequency("1 /h")`` or ``Frequency(number, unit)``.
@@ -265,6 +358,33 @@ class Frequency:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
+        """
+
+@final
+class Hansen:
+    """
+    Hansen solubility parameters: dispersion, polar, hydrogen bonding.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __getnewargs__(self, /) -> tuple[SolubilityParameter, SolubilityParameter, SolubilityParameter]: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, d: SolubilityParameter | str | Estimate | HasUnits, p: SolubilityParameter | str | Estimate | HasUnits, h: SolubilityParameter | str | Estimate | HasUnits) -> Hansen: ...
+    def __repr__(self, /) -> str: ...
+    @property
+    def d(self, /) -> SolubilityParameter:
+        """
+        Dispersion.
+        """
+    @property
+    def h(self, /) -> SolubilityParameter:
+        """
+        Hydrogen bonding.
+        """
+    @property
+    def p(self, /) -> SolubilityParameter:
+        """
+        Polar.
         """
 
 @final
@@ -619,6 +739,55 @@ class Pressure:
         """
 
 @final
+class PropertySource:
+    """
+    The source of one property: keys, citations, how far to trust it, and what other sources give.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> PropertySource: ...
+    @property
+    def citations(self, /) -> list[str]:
+        """
+        What the keys stand for.
+        """
+    @property
+    def is_from_memory(self, /) -> bool:
+        """
+        Whether the value was stated from memory and needs checking before use.
+        """
+    @property
+    def keys(self, /) -> list[str]:
+        """
+        Source keys, or citations in full where a file gives no key.
+        """
+    @property
+    def note(self, /) -> str | None:
+        """
+        What to mind.
+        """
+    @property
+    def others(self, /) -> list[str]:
+        """
+        What other sources give, each with its source.
+        """
+    @property
+    def property_name(self, /) -> str:
+        """
+        Name of the property.
+        """
+    @property
+    def provenance(self, /) -> str:
+        """
+        The least trusted of the sources: "published", "computed", "common practice" or "from memory".
+        """
+
+@final
 class Ratio:
     """
     A value of dimension Ratio with its unit: ``Ratio("55 %")`` or ``Ratio(number, unit)``.
@@ -658,6 +827,34 @@ class Ratio:
         """
 
 @final
+class SafetyValue:
+    """
+    A figure on which someone's safety may rest, with its source. Its text says when it was stated from memory.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> SafetyValue: ...
+    @property
+    def source(self, /) -> PropertySource:
+        """
+        Where it stands.
+        """
+    def to(self, /, unit: str) -> float:
+        """
+        The figure as a number in the named unit.
+        """
+    @property
+    def value(self, /) -> Any:
+        """
+        The figure: a temperature or a ratio.
+        """
+
+@final
 class SolubilityParameter:
     """
     A value of dimension SolubilityParameter with its unit: ``SolubilityParameter("15.8 MPa^0.5")`` or ``SolubilityParameter(number, unit)``.
@@ -694,6 +891,191 @@ class SolubilityParameter:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
+        """
+
+@final
+class Solvent:
+    """
+    A pure liquid or a petroleum cut. Get one from ``solvent(name)`` or from a ``Catalogue``.
+
+    Values at a temperature are ``Estimate`` objects, whose interval tells how far the sources differ;
+    outside the range of its equation a value is refused with ``RangeError``.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def boiling_point(self, /) -> Temperature:
+        """
+        Normal boiling point; of a cut, the middle of its range.
+        """
+    @property
+    def cas(self, /) -> str | None:
+        """
+        CAS registry number.
+        """
+    def density(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Density at a temperature.
+        """
+    def diffusivity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Diffusivity of the vapour in air of one atmosphere at a temperature.
+        """
+    @property
+    def evaporation_class(self, /) -> str:
+        """
+        Fast, medium or slow, by the published rate, else the predicted one.
+        """
+    @property
+    def evaporation_number(self, /) -> Estimate:
+        """
+        Evaporation number, ether = 1, turned from the rate; a higher number is slower.
+        """
+    @property
+    def exposure_limits(self, /) -> list[ExposureLimit]:
+        """
+        Published exposure limits.
+        """
+    @property
+    def flash_point(self, /) -> SafetyValue | None:
+        """
+        Flash point, closed cup; None for water, or where none is known.
+        """
+    @property
+    def formula(self, /) -> str:
+        """
+        Molecular formula; of a cut, the mean molecule.
+        """
+    @staticmethod
+    def from_json(text: str) -> Solvent:
+        """
+        Reads what ``to_json`` wrote.
+        """
+    @property
+    def hansen(self, /) -> Hansen | None:
+        """
+        Hansen solubility parameters.
+        """
+    @property
+    def heat_capacity_per_kelvin(self, /) -> Estimate:
+        """
+        Heat that warms one mole of the liquid by one kelvin, at 25 °C.
+        """
+    def heat_of_vaporisation(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Heat of vaporisation per mole at a temperature.
+        """
+    @property
+    def id(self, /) -> str:
+        """
+        Short stable name, for example ``n_butyl_acetate``.
+        """
+    @property
+    def is_cut(self, /) -> bool:
+        """
+        Whether it is a cut: a mixture with a boiling range, sold as one liquid.
+        """
+    def kinematic_viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Kinematic viscosity at a temperature: dynamic viscosity over density.
+        """
+    @property
+    def lower_flammable_limit(self, /) -> SafetyValue | None:
+        """
+        Lowest share of vapour in air, by volume, that burns.
+        """
+    @property
+    def melting_point(self, /) -> Temperature:
+        """
+        Melting point.
+        """
+    @property
+    def molar_mass(self, /) -> MolarMass:
+        """
+        Molar mass.
+        """
+    def molar_volume(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Volume of one mole at a temperature.
+        """
+    @property
+    def name(self, /) -> str:
+        """
+        Name used in tables.
+        """
+    @property
+    def note(self, /) -> str | None:
+        """
+        What to mind about this record.
+        """
+    @property
+    def odour_threshold(self, /) -> SafetyValue | None:
+        """
+        Concentration at which half a panel smells it. Smell is no safeguard.
+        """
+    @property
+    def polystyrene_attack(self, /) -> str | None:
+        """
+        What it does to polystyrene: "none in normal use", "slow or crazing" or "dissolves or softens".
+        """
+    @property
+    def predicted_relative_evaporation_rate(self, /) -> Estimate:
+        """
+        Evaporation rate predicted from the properties, n-butyl acetate = 1.
+        """
+    @property
+    def relative_evaporation_rate(self, /) -> Estimate | None:
+        """
+        Published evaporation rate, n-butyl acetate = 1; None where nothing is published.
+        """
+    @property
+    def safety_note(self, /) -> str | None:
+        """
+        What to mind about fire and health figures.
+        """
+    def source(self, /, property: str) -> PropertySource | None:
+        """
+        The source behind a property, by its name; None where the solvent has no such value.
+        """
+    def surface_tension(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Surface tension against air at a temperature.
+        """
+    @property
+    def surrogate(self, /) -> dict[str, float]:
+        """
+        Mole fractions of the pure liquids that stand for a cut, by name; empty for a pure liquid.
+        """
+    @property
+    def synonyms(self, /) -> list[str]:
+        """
+        Other names it is sold or written under.
+        """
+    def to_json(self, /) -> str:
+        """
+        The record as JSON: the name of a built-in solvent, the whole record of another.
+        """
+    @property
+    def upper_flammable_limit(self, /) -> SafetyValue | None:
+        """
+        Highest share of vapour in air, by volume, that burns.
+        """
+    def vapour_pressure(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Vapour pressure at a temperature; of a cut, that of the fresh liquid.
+        """
+    def viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Dynamic viscosity at a temperature.
+        """
+    @property
+    def voc_exempt(self, /) -> bool | None:
+        """
+        Whether US federal rules exempt it from the count of volatile organic compounds.
         """
 
 @final
@@ -1018,7 +1400,7 @@ class Working:
     def _from_json(text: str) -> Working: ...
     def _repr_html_(self, /) -> str: ...
     @property
-    def steps(self, /) -> list[dict]:
+    def steps(self, /) -> list[dict[str, str]]:
         """
         The steps as dictionaries with the keys name, formula, latex, numbers, result and source.
         """
@@ -1039,3 +1421,21 @@ class Working:
         """
         Plain text for a terminal.
         """
+
+def solvent(name: str) -> Solvent:
+    """
+    The built-in solvent of this name, identifier or synonym; case, hyphens and spaces do not matter.
+
+    >>> import mistcoat as mc
+    >>> mc.solvent("N-Butyl Acetate").flash_point.to("degC")
+    22.0
+    """
+
+def solvents() -> Catalogue:
+    """
+    The solvents that come with the package, as a table.
+
+    >>> import mistcoat as mc
+    >>> len(mc.solvents())
+    58
+    """

@@ -5,17 +5,21 @@
 #![allow(clippy::trivially_copy_pass_by_ref, reason = "methods of Python classes take &self")]
 
 mod array;
+mod catalogue;
 mod errors;
 mod estimate;
 mod json;
 mod paint;
 mod quantity;
+mod solvent;
 
 use pyo3::prelude::*;
 
 /// Native part of `mistcoat`.
 #[pymodule]
 mod _core {
+    #[pymodule_export]
+    use crate::catalogue::{PyCatalogue, solvents};
     #[pymodule_export]
     use crate::estimate::{PyEstimate, PyWorking};
     #[pymodule_export]
@@ -27,6 +31,8 @@ mod _core {
         PyRatio, PySolubilityParameter, PySpreadingRate, PySurfaceTension, PyTemperature,
         PyTemperatureDifference, PyTime, PyVelocity, PyVolume, PyVolumeRate,
     };
+    #[pymodule_export]
+    use crate::solvent::{PyExposureLimit, PyHansen, PyPropertySource, PySafetyValue, PySolvent, solvent};
     #[pymodule_export]
     #[allow(non_upper_case_globals, reason = "the name Python gives it")]
     const __version__: &str = env!("CARGO_PKG_VERSION");

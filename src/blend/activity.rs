@@ -9,7 +9,7 @@
 use super::Blend;
 use super::unifac::{GroupCount, Model, Scratch, Table};
 use crate::error::{Result, out_of_range};
-use crate::quantity::{Number, Pressure, Quantity, Temperature, show};
+use crate::quantity::{Pressure, Quantity, Temperature, show};
 use crate::solvent::{Groups, Solvent};
 use crate::warning::Warning;
 
@@ -276,16 +276,6 @@ impl Blend {
     pub fn vapour_pressure(&self, temperature: Temperature) -> Result<Pressure> {
         let (t_k, _) = bench_temperature(temperature)?;
         Ok(Pressure::from_si(self.partial_pressures_pa(t_k).iter().sum()))
-    }
-
-    /// Activities `γ_i x_i` as plain numbers, for those who compare with a measured headspace.
-    ///
-    /// # Errors
-    /// A temperature outside -20 to 80 °C.
-    pub fn activities(&self, temperature: Temperature) -> Result<Vec<(String, Number)>> {
-        let x = self.mole_fractions();
-        let gamma = self.activity_coefficients(temperature, None)?;
-        Ok(gamma.into_iter().zip(x).map(|((n, g), x)| (n, Number::from_si(g * x))).collect())
     }
 }
 

@@ -20,10 +20,11 @@ use super::Blend;
 use crate::answer::Answer;
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
-use crate::quantity::{Number, Quantity, Temperature, digits, show};
+use crate::quantity::{Number, Quantity, Temperature, as_text, digits, show};
 use crate::solvent::{ATMOSPHERE_PA, EvaporationClass, GAS_CONSTANT_J_MOL_K, PureKernel};
 use crate::warning::Warning;
 use crate::working::{Step, Working};
+use serde::{Deserialize, Serialize};
 
 /// Air temperature of the scale in K: 25 °C.
 const AIR_K: f64 = 298.15;
@@ -43,20 +44,23 @@ const STEP: f64 = 0.0025;
 const MOST_ROWS: usize = 1000;
 
 /// The state at one moment of drying.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct DryingRow {
     /// Share of the mass lost, 0 to 1.
     pub mass_lost: f64,
     /// Time so far, in units of the time in which the same volume of n-butyl acetate loses 90 %.
     pub time: f64,
     /// Rate of this moment, n-butyl acetate = 1.
+    #[serde(with = "as_text")]
     pub relative_rate: Number,
     /// Mass fraction of every species in what is left, in the order of [`DryingTable::species`].
     pub residue: Vec<f64>,
 }
 
 /// A blend as it dries; made by [`Blend::evaporation_as_it_dries`].
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct DryingTable {
     /// Names of the species.
     pub species: Vec<String>,
@@ -174,23 +178,20 @@ impl Blend {
         let mut state = State::new(self);
         let mut out = Vec::with_capacity(rows);
         let (mut time_at_90, mut rate_at_90) = (0.0, 0.0);
-        // Down to the last row or to 90 % lost, whichever is later.
-        let last = (rows - 1) as f64 / rows as f64;
-        let mut stops: Vec<f64> = (0..rows).map(|k| k as f64 / rows as f64).collect();
-        if last < 1.0 - LEFT_AT_END {
-            stops.push(1.0 - LEFT_AT_END);
-        } else if !stops.iter().any(|s| (s - (1.0 - LEFT_AT_END)).abs() < 1e-12) {
-            stops.push(1.0 - LEFT_AT_END);
-            stops.sort_by(f64::total_cmp);
+        let is_end = |lost: f64| (lost - (1.0 - LEFT_AT_END)).abs() < 1e-12;
+        // Each row as (share lost, whether it is shown), and the end of the scale's test between them.
+        let mut stops: Vec<(f64, bool)> = (0..rows).map(|k| (k as f64 / rows as f64, true)).collect();
+        if !stops.iter().any(|(lost, _)| is_end(*lost)) {
+            stops.push((1.0 - LEFT_AT_END, false));
+            stops.sort_by(|a, b| a.0.total_cmp(&b.0));
         }
-        for lost in stops {
+        for (lost, shown) in stops {
             state.dry_to(1.0 - lost);
             let rate = state.rate_m_s() / reference;
-            if (lost - (1.0 - LEFT_AT_END)).abs() < 1e-12 {
+            if is_end(lost) {
                 (time_at_90, rate_at_90) = (state.time, rate);
             }
-            let position = lost * rows as f64;
-            if (position - position.round()).abs() < 1e-9 && out.len() < rows {
+            if shown {
                 out.push(DryingRow {
                     mass_lost: lost,
                     time: state.time / unit,
@@ -250,6 +251,7 @@ impl Blend {
         let heat = HEAT_FACTOR * AIR_RHO_CP_J_M3_K * AIR_ALPHA_M2_S.powf(2.0 / 3.0);
         let mut scratch = self.activity.scratch();
         let mut ln_gamma = vec![0.0; x.len()];
+        let transfer: Vec<f64> = self.kernels().map(|k| k.diffusivity_m2_s(AIR_K).powf(2.0 / 3.0)).collect();
         let mut out = Flux { conductance: vec![0.0; x.len()], face_k };
         for _ in 0..STEPS {
             self.activity.ln_gamma(out.face_k, x, &mut scratch, &mut ln_gamma);
@@ -257,7 +259,7 @@ impl Blend {
             let mut vapour_pa = 0.0;
             for (i, k) in self.kernels().enumerate() {
                 let pascal = ln_gamma[i].exp() * k.vapour_pressure_pa(out.face_k);
-                out.conductance[i] = k.diffusivity_m2_s(AIR_K).powf(2.0 / 3.0) * pascal * per_rt;
+                out.conductance[i] = transfer[i] * pascal * per_rt;
                 vapour_pa += pascal * x[i];
             }
             let y = (vapour_pa / ATMOSPHERE_PA).min(0.999);

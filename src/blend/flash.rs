@@ -116,16 +116,21 @@ impl Blend {
                 .source("LIAW04"),
         );
         let estimate = if self.ingredients.len() == 1 {
-            Estimate::exact(best)
+            Estimate::exact(flash.iter().flatten().next().map_or(best, |f| f.value))
         } else {
             Estimate::absolute(best, &[ModelError::new("flash point model", STD_K)])
         };
         let mut answer =
             Answer::new(estimate, working).with_warnings(self.activity.warnings().iter().cloned());
         answer.warnings.extend(self.split_warning(t_k));
+        let remembered = if flash.iter().flatten().any(|f| f.source.is_from_memory()) {
+            " from figures partly stated from memory"
+        } else {
+            ""
+        };
         answer.warnings.push(Warning::new(
             "flash-point-estimate",
-            "an estimate for planning; the safety data sheet of the product decides",
+            format!("the flash point is an estimate for planning{remembered}: check the safety data sheet, which decides"),
         ));
         Ok(Some(answer))
     }

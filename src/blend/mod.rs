@@ -10,7 +10,7 @@
 //! )?;
 //! let t = parse("20 °C")?;
 //! thinner.require_one_liquid(t)?;
-//! assert_eq!(show(thinner.density(t)?.best()), "0.835 g/mL");
+//! assert_eq!(show(thinner.density(t)?.best()), "0.836 g/mL");
 //! println!("{}", thinner.viscosity(t)?);
 //! println!("flash point {}", thinner.flash_point()?.unwrap());
 //! # Ok::<(), mistcoat::Error>(())
@@ -29,6 +29,7 @@ mod bulk;
 mod evaporation;
 mod flash;
 pub mod hansen;
+mod miscibility;
 mod parts;
 mod phases;
 mod surface;

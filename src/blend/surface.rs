@@ -1,7 +1,7 @@
 //! Surface tension of the blend: it sets the size of a drop, and whether the film wets and levels.
 //!
 //! Without water, Winterfeld, Scriven and Davis (AIChE J. 24 (1978) 1010): with the volume fractions `v_i` of
-//! the species, `σ = Σ Σ v_i v_j sqrt(σ_i σ_j) = (Σ v_i sqrt(σ_i))²`. Typical error 3 to 4 % for organic
+//! the liquids, `σ = Σ Σ v_i v_j sqrt(σ_i σ_j) = (Σ v_i sqrt(σ_i))²`. Typical error 3 to 4 % for organic
 //! blends.
 //!
 //! With water that rule is 25 % high for methanol and 50 % for ethanol, because the alcohol crowds into the
@@ -71,12 +71,12 @@ impl Blend {
             (best, step.numbers(self.surface_terms(t_k)).source("BUTLER32"))
         } else {
             let parts: Vec<_> = self
-                .species
+                .ingredients
                 .iter()
-                .map(|s| {
-                    let k = s.solvent.kernel();
+                .map(|i| {
+                    let k = i.solvent.kernel();
                     let sigma = SurfaceTension::from_si(k.surface_tension_n_m(t_k));
-                    (s.mole_fraction, sigma, MolarVolume::from_si(k.molar_volume_m3_mol(t_k)))
+                    (i.mole_fraction, sigma, MolarVolume::from_si(k.molar_volume_m3_mol(t_k)))
                 })
                 .collect();
             let step = Step::new(
@@ -87,11 +87,14 @@ impl Blend {
             (winterfeld_scriven_davis(&parts), step.numbers(self.surface_terms(t_k)).source("WINTERFELD78"))
         };
         working.push(step.result(show(best)));
-        let parts = match (self.species.len(), aqueous) {
-            (1, _) => Vec::new(),
-            (_, true) => vec![ModelError::new("surface tension of aqueous blends", AQUEOUS_STD)],
-            (_, false) => vec![ModelError::new("surface tension mixing rule", ORGANIC_STD)],
-        };
+        let mut parts = self.own_spreads("surface tension", |i| {
+            Some(i.volume_fraction * i.solvent.surface_tension(temperature).ok()?.relative_std())
+        });
+        if aqueous {
+            parts.push(ModelError::new("surface tension of aqueous blends", AQUEOUS_STD));
+        } else if self.ingredients.len() > 1 {
+            parts.push(ModelError::new("surface tension mixing rule", ORGANIC_STD));
+        }
         let mut answer = Answer::new(Estimate::relative(best, &parts), working).with_warnings(warning);
         if aqueous {
             answer.warnings.push(Warning::new(
@@ -105,11 +108,11 @@ impl Blend {
 
     fn surface_terms(&self, t_k: f64) -> String {
         let terms: Vec<String> = self
-            .species
+            .ingredients
             .iter()
-            .map(|s| {
-                let sigma = SurfaceTension::from_si(s.solvent.kernel().surface_tension_n_m(t_k));
-                format!("{} x {} {}", s.solvent.name(), digits(s.mole_fraction, 3), show(sigma))
+            .map(|i| {
+                let sigma = SurfaceTension::from_si(i.solvent.kernel().surface_tension_n_m(t_k));
+                format!("{} v = {}, {}", i.solvent.name(), digits(i.volume_fraction, 3), show(sigma))
             })
             .collect();
         terms.join("; ")
@@ -163,9 +166,9 @@ impl Blend {
         for _ in 0..BISECTIONS {
             let middle = 0.5 * (a + b);
             if filling(middle) < 1.0 {
-                a = middle
+                a = middle;
             } else {
-                b = middle
+                b = middle;
             }
             if b - a < 1e-9 {
                 break;

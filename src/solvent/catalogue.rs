@@ -5,7 +5,7 @@ use super::pure::Solvent;
 use super::record::Record;
 use crate::error::{Error, Result, bad_data, unknown_name};
 use crate::names::fold;
-use serde::Deserialize;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use std::collections::HashMap;
 use std::io::Read as _;
 use std::ops::Range;
@@ -69,6 +69,23 @@ pub struct Catalogue {
     index: HashMap<String, usize>,
 }
 
+/// The list of its solvents.
+impl Serialize for Catalogue {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        self.solvents.serialize(serializer)
+    }
+}
+
+impl<'de> Deserialize<'de> for Catalogue {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let mut all = Self::default();
+        for solvent in Vec::<Solvent>::deserialize(deserializer)? {
+            all.push(solvent);
+        }
+        Ok(all)
+    }
+}
+
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct File {
@@ -84,7 +101,7 @@ impl Catalogue {
         BUILTIN.as_ref().map_err(Error::clone)
     }
 
-    /// Reads solvents from text in the form of the files of `data/solvents/`; see [`super::record`] for the
+    /// Reads solvents from text in the form of the files of `data/solvents/`; the README beside them lists the
     /// fields. `file_name` appears in messages. A cut may name solvents of the same text or built-in ones.
     ///
     /// # Errors

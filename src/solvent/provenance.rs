@@ -8,7 +8,7 @@ use crate::source::{self, Provenance};
 use serde::{Deserialize, Serialize};
 
 /// The source of one property of one solvent.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct PropertySource {
     /// Name of the property, for example `flash_point`.

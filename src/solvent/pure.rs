@@ -9,7 +9,7 @@ use super::record::{
 use super::spread;
 use super::vapour::Law;
 use crate::error::{Result, out_of_range};
-use crate::estimate::Estimate;
+use crate::estimate::{Estimate, ModelError, Scale, propagate};
 use crate::quantity::{
     Density, Diffusivity, DynamicViscosity, KinematicViscosity, MolarEnergy, MolarMass, MolarVolume,
     Pressure, Quantity, Ratio, SolubilityParameter, SurfaceTension, Temperature, show,
@@ -104,6 +104,11 @@ impl Solvent {
     /// Molecular formula; of a cut, the mean molecule.
     pub fn formula(&self) -> &str {
         &self.record().formula
+    }
+
+    /// The file it came from.
+    pub fn origin(&self) -> &str {
+        &self.0.origin
     }
 
     /// What to mind about this record.
@@ -252,6 +257,35 @@ impl Solvent {
         Ok(Estimate::relative(Diffusivity::from_si(d), &[spread::fuller()]))
     }
 
+    /// A property at a temperature that is itself uncertain: its spread is carried into the interval.
+    ///
+    /// # Errors
+    /// Those of the property at the best temperature.
+    ///
+    /// ```
+    /// use mistcoat::{estimate::{Estimate, ModelError}, quantity::{parse, Temperature}, solvent::Solvent};
+    /// let room = Estimate::absolute(parse::<Temperature>("20 °C")?, &[ModelError::new("thermometer", 1.0)]);
+    /// let p = mistcoat::solvent::find("acetone")?.at(&room, Solvent::vapour_pressure)?;
+    /// assert_eq!(p.contributors[0].what, "temperature");
+    /// # Ok::<(), mistcoat::Error>(())
+    /// ```
+    pub fn at<Q: Quantity>(
+        &self,
+        t: &Estimate<Temperature>,
+        property: impl Fn(&Self, Temperature) -> Result<Estimate<Q>>,
+    ) -> Result<Estimate<Q>> {
+        let there = property(self, t.best)?;
+        if t.std() <= 0.0 {
+            return Ok(there);
+        }
+        let spread = there.relative_std();
+        let own: Vec<ModelError> =
+            there.contributors.iter().map(|c| ModelError::new(&*c.what, spread * c.share.sqrt())).collect();
+        propagate(&[t.as_input("temperature")], &own, Scale::Log, |x| {
+            Ok(property(self, Temperature::from_si(x[0]))?.best.si())
+        })
+    }
+
     /// Flash point, closed cup, with the source to show beside it. None for water, or where none is known.
     pub fn flash_point(&self) -> Option<SafetyValue<Temperature>> {
         self.safety_value("flash_point", self.record().flash_point.as_ref())
@@ -277,11 +311,11 @@ impl Solvent {
         &self.record().exposure_limits
     }
 
-    /// The lowest published limit over a working shift, as a share of the air by volume at 25 °C.
+    /// The lowest published vapour limit over a working shift, as a share of the air by volume at 25 °C.
     pub fn lowest_shift_limit(&self) -> Option<SafetyValue<Ratio>> {
         self.exposure_limits()
             .iter()
-            .filter(|l| l.over == LimitKind::Shift)
+            .filter(|l| l.over == LimitKind::Shift && !l.droplets)
             .map(|l| SafetyValue { value: self.by_volume(l.value), source: self.exposure_limit_source(l) })
             .min_by(|a, b| a.value.si().total_cmp(&b.value.si()))
     }
@@ -363,7 +397,7 @@ impl Solvent {
     fn liquid(&self, t: Temperature, what: &str, (low, high): (f64, f64)) -> Result<f64> {
         let melting = self.kernel().melting_point_k;
         // A melting point that was estimated is no ground for a refusal.
-        let frozen = self.record().melting_point.is_some() && t.si() < melting && melting > low;
+        let frozen = self.record().melting_point.is_some() && t.si() < melting && melting >= low;
         if frozen {
             let limit = format!("{} or more, its melting point", show(self.melting_point()));
             let remedy = "it is solid below; mixed with other liquids it may stay liquid, so ask the blend";

