@@ -13,10 +13,12 @@ from __future__ import annotations
 from . import errors, protocols
 from ._core import (
     Area,
+    Blend,
     Catalogue,
     Density,
     Diffusivity,
     DilutionLaw,
+    DryingTable,
     DynamicViscosity,
     Estimate,
     ExposureLimit,
@@ -33,6 +35,7 @@ from ._core import (
     MolarMass,
     MolarVolume,
     Paint,
+    Phases,
     Pressure,
     PropertySource,
     Ratio,
@@ -50,6 +53,7 @@ from ._core import (
     VolumeRate,
     Working,
     __version__,
+    polymers,
     solvent,
     solvents,
 )
@@ -65,11 +69,13 @@ from .errors import (
 
 __all__ = [
     "Area",
+    "Blend",
     "Catalogue",
     "DataError",
     "Density",
     "Diffusivity",
     "DilutionLaw",
+    "DryingTable",
     "DynamicViscosity",
     "Estimate",
     "ExposureLimit",
@@ -89,6 +95,7 @@ __all__ = [
     "MolarVolume",
     "Paint",
     "PhaseSplit",
+    "Phases",
     "Pressure",
     "PropertySource",
     "RangeError",
@@ -110,6 +117,7 @@ __all__ = [
     "Working",
     "__version__",
     "errors",
+    "polymers",
     "protocols",
     "solvent",
     "solvents",

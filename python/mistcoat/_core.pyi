@@ -2,11 +2,12 @@
 Native part of `mistcoat`.
 """
 
+from collections.abc import Mapping
 from mistcoat.protocols import HasUnits
 from os import PathLike
 from typing import Any, Final, SupportsFloat, SupportsIndex, final
 
-__all__ = ["__version__", "Area", "Catalogue", "Density", "Diffusivity", "DynamicViscosity", "Estimate", "ExposureLimit", "Frequency", "Hansen", "KinematicViscosity", "Length", "Mass", "MassConcentration", "MassFlux", "MolarEnergy", "MolarMass", "MolarVolume", "Pressure", "PropertySource", "Ratio", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "SurfaceTension", "Temperature", "TemperatureDifference", "Time", "Velocity", "Volume", "VolumeRate", "Working", "solvent", "solvents"]
+__all__ = ["__version__", "Area", "Blend", "Catalogue", "Density", "Diffusivity", "DryingTable", "DynamicViscosity", "Estimate", "ExposureLimit", "Frequency", "Hansen", "KinematicViscosity", "Length", "Mass", "MassConcentration", "MassFlux", "MolarEnergy", "MolarMass", "MolarVolume", "Phases", "Pressure", "PropertySource", "Ratio", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "SurfaceTension", "Temperature", "TemperatureDifference", "Time", "Velocity", "Volume", "VolumeRate", "Working", "polymers", "solvent", "solvents"]
 
 __version__: Final[str]
 
@@ -47,6 +48,151 @@ class Area:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
+        """
+
+@final
+class Blend:
+    """
+    Solvents mixed in given proportions.
+
+    ``parts`` maps solvents, by name or as ``Solvent``, to their shares; ``basis`` says what the shares count:
+    ``"mass"`` (grams, percent by weight), ``"volume"`` (millilitres or parts, before mixing, at 20 °C) or
+    ``"mole"``. It may be left out for a liquid alone. Only proportions count.
+
+    >>> import mistcoat as mc
+    >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 35, "2-butoxyethanol": 15}, basis="mass", name="house thinner")
+    >>> print(thinner.density("20 degC").best)
+    0.836 g/mL
+    >>> thinner.phases("20 degC").is_one
+    True
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, parts: Mapping[str, float] | Mapping[Solvent, float] | str | Solvent, basis: str | None = None, name: str | None = None) -> Blend: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def activity_coefficients(self, /, temperature: Temperature | str | Estimate | HasUnits, model: str | None = None) -> dict[str, float]:
+        """
+        Activity coefficient of every species by name; ``model`` is "original" or "dortmund" UNIFAC, or None for the
+        table that suits the blend (see ``activity_model``).
+        """
+    @property
+    def activity_model(self, /) -> tuple[str, str]:
+        """
+        The UNIFAC table chosen for this blend ("original", "dortmund", or "ideal" where groups are missing) and why.
+        """
+    @property
+    def basis(self, /) -> str:
+        """
+        What the amounts of ``parts`` count: "mass", "volume" or "mole".
+        """
+    @property
+    def components(self, /) -> dict[str, dict[str, float]]:
+        """
+        The liquids as they are poured, by name, each with its share of "mass", "volume" and "mole", 0 to 1.
+        """
+    def density(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Density, volumes taken to add; alcohol with water is up to 4 % denser.
+        """
+    def evaporation_as_it_dries(self, /, rows: SupportsIndex = 10) -> DryingTable:
+        """
+        What is left and how fast it leaves, at ``rows`` equal steps of mass lost.
+        """
+    @property
+    def evaporation_class(self, /) -> str:
+        """
+        "fast", "medium" or "slow": the class of the fresh blend.
+        """
+    def flash_point(self, /) -> Estimate | None:
+        """
+        Flash point, closed cup, after Liaw; None when nothing in it burns. An estimate: the safety data sheet decides.
+        """
+    @staticmethod
+    def from_json(text: str) -> Blend:
+        """
+        Reads what ``to_json`` wrote.
+        """
+    @property
+    def hansen(self, /) -> Hansen:
+        """
+        Hansen solubility parameters, averaged by volume.
+        """
+    def hansen_distance(self, /, polymer: str) -> SolubilityParameter:
+        """
+        Hansen distance from a polymer named in ``polymers()``.
+        """
+    def kinematic_viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Kinematic viscosity: dynamic viscosity over density.
+        """
+    def mixed_with(self, /, other: Blend, *, own: SupportsFloat | SupportsIndex, others: SupportsFloat | SupportsIndex, name: str | None = None) -> Blend:
+        """
+        This blend with another, ``own`` and ``others`` being the volumes of each that are poured together.
+        """
+    @property
+    def molar_mass(self, /) -> MolarMass:
+        """
+        Mean molar mass of the species.
+        """
+    @property
+    def name(self, /) -> str | None:
+        """
+        The name, if it has one.
+        """
+    def named(self, /, name: str) -> Blend:
+        """
+        The same blend under another name.
+        """
+    def partial_pressures(self, /, temperature: Temperature | str | Estimate | HasUnits) -> dict[str, Pressure]:
+        """
+        Partial pressure of every species above the blend, by name.
+        """
+    @property
+    def parts(self, /) -> dict[str, float]:
+        """
+        The recipe: amounts on the basis, by solvent.
+        """
+    def phases(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Phases:
+        """
+        Whether it is one liquid at this temperature, or which two it becomes.
+        """
+    def red(self, /, polymer: str) -> float:
+        """
+        Hansen distance from a polymer over its radius: below 1 the blend dissolves or swells it. Test on scrap.
+        """
+    @property
+    def relative_evaporation_rate(self, /) -> Estimate:
+        """
+        Evaporation rate of the fresh blend, n-butyl acetate = 1.
+        """
+    def require_one_liquid(self, /, temperature: Temperature | str | Estimate | HasUnits) -> None:
+        """
+        Raises ``PhaseSplit`` when the blend separates into two liquids at this temperature.
+        """
+    @property
+    def species(self, /) -> dict[str, float]:
+        """
+        Mole fractions of the pure species, by name: petroleum cuts are replaced by their surrogate composition.
+        """
+    def surface_tension(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Surface tension against air.
+        """
+    def to_json(self, /) -> str:
+        """
+        The recipe as JSON.
+        """
+    def vapour_pressure(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Pressure:
+        """
+        Vapour pressure of the whole blend.
+        """
+    def viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Dynamic viscosity by the logarithmic rule, with a fitted excess where there is water.
         """
 
 @final
@@ -173,6 +319,60 @@ class Diffusivity:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
+        """
+
+@final
+class DryingTable:
+    """
+    A blend as it dries on the evaporation scale: dry air, 25 °C, n-butyl acetate = 1.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __len__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> DryingTable: ...
+    def _repr_html_(self, /) -> str: ...
+    @property
+    def class_at_90(self, /) -> str:
+        """
+        Class of what is left when 90 % are lost.
+        """
+    @property
+    def class_fresh(self, /) -> str:
+        """
+        Class of the fresh blend.
+        """
+    @property
+    def mass_lost(self, /) -> list[float]:
+        """
+        Share of the mass lost, row by row, 0 to 1.
+        """
+    @property
+    def overall_rate(self, /) -> Estimate:
+        """
+        Rate over the loss of 90 % of the mass, as the scale is defined.
+        """
+    @property
+    def relative_rate(self, /) -> list[float]:
+        """
+        Rate of each moment, n-butyl acetate = 1.
+        """
+    @property
+    def residue(self, /) -> dict[str, list[float]]:
+        """
+        Mass fraction of every species in what is left, row by row.
+        """
+    @property
+    def time(self, /) -> list[float]:
+        """
+        Time so far, in units of the time in which the same volume of n-butyl acetate loses 90 %.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        What to mind; empty when there is nothing.
         """
 
 @final
@@ -697,6 +897,54 @@ class MolarVolume:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
+        """
+
+@final
+class Phases:
+    """
+    How many liquids a blend is, and what each holds.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __len__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Phases: ...
+    @property
+    def is_one(self, /) -> bool:
+        """
+        Whether it is one liquid.
+        """
+    @property
+    def mass_fractions(self, /) -> list[dict[str, float]]:
+        """
+        Mass fraction of every species in each liquid.
+        """
+    @property
+    def mole_fractions(self, /) -> list[dict[str, float]]:
+        """
+        Mole fraction of every species in each liquid.
+        """
+    @property
+    def rich_in(self, /) -> list[str]:
+        """
+        Ingredient that gathers in each liquid, the larger liquid first.
+        """
+    @property
+    def shares_of_mass(self, /) -> list[float]:
+        """
+        Share of each liquid of the mass of the blend, 0 to 1.
+        """
+    @property
+    def source(self, /) -> str:
+        """
+        What decided: measured miscibility, or the tangent-plane criterion with UNIFAC.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        What to mind; empty when there is nothing.
         """
 
 @final
@@ -1421,6 +1669,11 @@ class Working:
         """
         Plain text for a terminal.
         """
+
+def polymers() -> list[str]:
+    """
+    Names of the binders and plastics whose Hansen sphere is known.
+    """
 
 def solvent(name: str) -> Solvent:
     """

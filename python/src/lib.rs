@@ -5,6 +5,7 @@
 #![allow(clippy::trivially_copy_pass_by_ref, reason = "methods of Python classes take &self")]
 
 mod array;
+mod blend;
 mod catalogue;
 mod errors;
 mod estimate;
@@ -18,6 +19,8 @@ use pyo3::prelude::*;
 /// Native part of `mistcoat`.
 #[pymodule]
 mod _core {
+    #[pymodule_export]
+    use crate::blend::{PyBlend, PyDryingTable, PyPhases, polymers};
     #[pymodule_export]
     use crate::catalogue::{PyCatalogue, solvents};
     #[pymodule_export]
