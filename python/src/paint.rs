@@ -2,12 +2,10 @@
 
 use crate::blend::PyBlend;
 use crate::cup::PyFlowCup;
-use crate::dose::{PyDropRecipe, PyDropper, PyThinning, Share, ThinningArg};
+use crate::dose::{Percent, PyDropRecipe, PyDropper, PyThinning, Share, ThinningArg};
 use crate::errors::{CallError, CallResult};
 use crate::estimate::{PyEstimate, PyWorking, warn_all};
-use crate::quantity::{
-    Arg, PyMassConcentration, PyQuantity, PyRatio, PyTemperature, PyVelocity,
-};
+use crate::quantity::{Arg, PyMassConcentration, PyQuantity, PyRatio, PyTemperature, PyVelocity};
 use mistcoat::dose::{Densities, Parts, Thinning};
 use mistcoat::error::{out_of_range, unknown_name};
 use mistcoat::estimate::{Estimate, ModelError};
@@ -35,22 +33,9 @@ fn estimate<Q: PyQuantity>(arg: &Arg<Q>) -> Estimate<Q> {
 }
 
 fn number(ob: &Bound<'_, PyAny>) -> Option<f64> {
-    let is_number = (ob.is_instance_of::<PyFloat>() || ob.is_instance_of::<PyInt>()) && !ob.is_instance_of::<PyBool>();
+    let is_number =
+        (ob.is_instance_of::<PyFloat>() || ob.is_instance_of::<PyInt>()) && !ob.is_instance_of::<PyBool>();
     if is_number { ob.extract().ok() } else { None }
-}
-
-/// A number of percent, or a `Ratio` or text such as `"20 %"`.
-struct Percent(q::Ratio);
-
-impl<'a, 'py> FromPyObject<'a, 'py> for Percent {
-    type Error = PyErr;
-    #[cfg(feature = "stubs")]
-    const INPUT_TYPE: pyo3::inspect::PyStaticExpr = <Share as FromPyObject<'a, 'py>>::INPUT_TYPE;
-
-    fn extract(ob: Borrowed<'a, 'py, PyAny>) -> PyResult<Self> {
-        let percent = number(&ob).map(|p| q::Ratio::from_si(p / 100.0));
-        percent.map_or_else(|| Ok(Self(ob.extract::<Arg<q::Ratio>>()?.value)), |p| Ok(Self(p)))
-    }
 }
 
 /// A number of seconds, since the argument is called `seconds`, or a `Time` or text such as `"45 s"`.
@@ -88,7 +73,10 @@ impl<'a, 'py> FromPyObject<'a, 'py> for AnyViscosity {
         match ob.extract::<Arg<q::DynamicViscosity>>() {
             Ok(v) => Ok(Self::Dynamic(estimate(&v))),
             // What fits neither is reported as the dynamic viscosity that was most likely meant.
-            Err(e) => ob.extract::<Arg<q::KinematicViscosity>>().map(|v| Self::Kinematic(estimate(&v))).map_err(|_| e),
+            Err(e) => ob
+                .extract::<Arg<q::KinematicViscosity>>()
+                .map(|v| Self::Kinematic(estimate(&v)))
+                .map_err(|_| e),
         }
     }
 }
@@ -150,8 +138,10 @@ fn fit<V: Viscosity>(
     thinner: &Estimate<V>,
     prior: &ShapePrior,
 ) -> CallResult<DilutionLaw<V>> {
-    let readings =
-        readings.into_iter().map(|(x, v)| DilutionReading::new(x, v)).collect::<mistcoat::Result<Vec<_>>>()?;
+    let readings = readings
+        .into_iter()
+        .map(|(x, v)| DilutionReading::new(x, v))
+        .collect::<mistcoat::Result<Vec<_>>>()?;
     Ok(DilutionLaw::fit(&readings, thinner, prior)?)
 }
 
@@ -179,12 +169,15 @@ impl PyDilutionLaw {
         };
         let law = match thinner_viscosity {
             AnyViscosity::Dynamic(thinner) => {
-                let rows = readings.into_iter().map(|(x, v)| Ok((x.0, v.dynamic()?))).collect::<CallResult<_>>()?;
+                let rows =
+                    readings.into_iter().map(|(x, v)| Ok((x.0, v.dynamic()?))).collect::<CallResult<_>>()?;
                 Law::Dynamic(fit(rows, &thinner, &prior)?)
             }
             AnyViscosity::Kinematic(thinner) => {
-                let rows =
-                    readings.into_iter().map(|(x, v)| Ok((x.0, v.kinematic()?))).collect::<CallResult<_>>()?;
+                let rows = readings
+                    .into_iter()
+                    .map(|(x, v)| Ok((x.0, v.kinematic()?)))
+                    .collect::<CallResult<_>>()?;
                 Law::Kinematic(fit(rows, &thinner, &prior)?)
             }
         };
@@ -293,7 +286,10 @@ struct Reading(PaintReading);
 impl<'a, 'py> FromPyObject<'a, 'py> for Reading {
     type Error = PyErr;
     #[cfg(feature = "stubs")]
-    const INPUT_TYPE: pyo3::inspect::PyStaticExpr = type_hint_identifier!("builtins", "tuple");
+    const INPUT_TYPE: pyo3::inspect::PyStaticExpr = type_hint_union!(
+        <(Share, AnyViscosity, Arg<q::Temperature>) as FromPyObject<'a, 'py>>::INPUT_TYPE,
+        <(Share, PyRef<'py, PyFlowCup>, Arg<q::Time>, Arg<q::Temperature>) as FromPyObject<'a, 'py>>::INPUT_TYPE
+    );
 
     fn extract(ob: Borrowed<'a, 'py, PyAny>) -> PyResult<Self> {
         let form = "a reading is (paint_fraction, viscosity, temperature) or (paint_fraction, cup, time, \
@@ -339,7 +335,9 @@ impl Wording<'_> {
             "volume" => false,
             "mass" => true,
             other => {
-                return Err(unknown_name("basis", other, ["volume", "mass"], "by is \"volume\" or \"mass\"").into());
+                return Err(
+                    unknown_name("basis", other, ["volume", "mass"], "by is \"volume\" or \"mass\"").into()
+                );
             }
         };
         let ways = usize::from(self.ratio.is_some())
@@ -355,10 +353,8 @@ impl Wording<'_> {
             )
             .into());
         }
-        let densities = Densities {
-            thinner: blend.0.density(at_20c())?.best(),
-            paint: stock.density_at_20c().best,
-        };
+        let densities =
+            Densities { thinner: blend.0.density(at_20c())?.best(), paint: stock.density_at_20c().best };
         if let Some(ratio) = self.ratio {
             return named_ratio(&ratio, by_mass);
         }
@@ -387,7 +383,11 @@ impl Wording<'_> {
                 .into());
             };
             let parts = Parts { thinner, paint };
-            if by_mass { Thinning::from_parts_by_mass(parts, densities)? } else { Thinning::from_parts(parts)? }
+            if by_mass {
+                Thinning::from_parts_by_mass(parts, densities)?
+            } else {
+                Thinning::from_parts(parts)?
+            }
         })
     }
 }
@@ -543,16 +543,16 @@ impl PyPaint {
         &self,
         py: Python<'_>,
         readings: Vec<Reading>,
-        thinner: Option<PyRef<'_, PyBlend>>,
+        thinner: Option<&PyBlend>,
     ) -> CallResult<Self> {
         let readings: Vec<PaintReading> = readings.into_iter().map(|r| r.0).collect();
-        let thinner = thinner.as_ref().map_or_else(|| self.0.carrier(), |b| &b.0);
+        let thinner = thinner.map_or_else(|| self.0.carrier(), |b| &b.0);
         let calibrated = self.0.calibrated(thinner, &readings)?;
         warn_all(py, &calibrated.warnings)?;
         Ok(Self(calibrated.paint))
     }
     /// The dilution law of this paint with a thinner at a temperature.
-    fn law(&self, thinner: PyRef<'_, PyBlend>, temperature: Arg<q::Temperature>) -> CallResult<PyDilutionLaw> {
+    fn law(&self, thinner: &PyBlend, temperature: Arg<q::Temperature>) -> CallResult<PyDilutionLaw> {
         Ok(PyDilutionLaw(Law::Dynamic(self.0.law(&thinner.0, temperature.value)?)))
     }
     /// Thins the paint: ``p.thin(b, thinner=2, paint=1)``, ``percent_of_paint=20`` (of the paint's volume),
@@ -566,7 +566,7 @@ impl PyPaint {
     fn thin<'py>(
         &self,
         py: Python<'py>,
-        blend: PyRef<'py, PyBlend>,
+        blend: &PyBlend,
         ratio: Option<Bound<'py, PyAny>>,
         thinner: Option<f64>,
         paint: Option<f64>,
@@ -575,7 +575,7 @@ impl PyPaint {
         by: &str,
     ) -> CallResult<PyMix> {
         let wording = Wording { ratio, thinner, paint, percent_of_paint, percent_of_mix, by };
-        let mix = self.0.thin(&blend.0, wording.thinning(&self.0, &blend)?)?;
+        let mix = self.0.thin(&blend.0, wording.thinning(&self.0, blend)?)?;
         warn_all(py, &mix.compatibility())?;
         Ok(PyMix(mix))
     }
@@ -586,21 +586,22 @@ impl PyPaint {
     fn thin_to(
         &self,
         py: Python<'_>,
-        blend: PyRef<'_, PyBlend>,
+        blend: &PyBlend,
         temperature: Arg<q::Temperature>,
         viscosity: Option<Arg<q::DynamicViscosity>>,
         seconds: Option<Seconds>,
-        cup: Option<PyRef<'_, PyFlowCup>>,
+        cup: Option<&PyFlowCup>,
     ) -> CallResult<PyMix> {
         let mix = match (viscosity, seconds, cup) {
             (Some(v), None, None) => self.0.thin_to(&blend.0, v.value, temperature.value)?,
             (None, Some(t), Some(cup)) => self.0.thin_to_time(&blend.0, t.0, &cup.0, temperature.value)?,
             (v, s, c) => {
-                let given: Vec<&str> = [("viscosity", v.is_some()), ("seconds", s.is_some()), ("cup", c.is_some())]
-                    .iter()
-                    .filter(|(_, is)| *is)
-                    .map(|(name, _)| *name)
-                    .collect();
+                let given: Vec<&str> =
+                    [("viscosity", v.is_some()), ("seconds", s.is_some()), ("cup", c.is_some())]
+                        .iter()
+                        .filter(|(_, is)| *is)
+                        .map(|(name, _)| *name)
+                        .collect();
                 return Err(out_of_range(
                     "target of the thinning",
                     if given.is_empty() { "missing".to_owned() } else { given.join(" and ") },
@@ -626,7 +627,12 @@ impl PyPaint {
         crate::json::reduce(slf, "from_json", &slf.get().0)
     }
     fn __str__(&self) -> String {
-        format!("{}, a {}, {} solids by volume", self.0.name(), self.0.family(), show(self.0.volume_solids().best))
+        format!(
+            "{}, a {}, {} solids by volume",
+            self.0.name(),
+            self.0.family(),
+            show(self.0.volume_solids().best)
+        )
     }
     fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
         Ok(format!("Paint.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
@@ -688,14 +694,18 @@ impl PyMix {
         Ok(PyEstimate::answer(py, self.0.viscosity(temperature.value)?)?)
     }
     /// Kinematic viscosity at a temperature, 0 to 50 °C.
-    fn kinematic_viscosity(&self, py: Python<'_>, temperature: Arg<q::Temperature>) -> CallResult<PyEstimate> {
+    fn kinematic_viscosity(
+        &self,
+        py: Python<'_>,
+        temperature: Arg<q::Temperature>,
+    ) -> CallResult<PyEstimate> {
         Ok(PyEstimate::answer(py, self.0.kinematic_viscosity(temperature.value)?)?)
     }
     /// Seconds to expect in a flow cup; warns and names cups that serve when the mix is too thin for this one.
     fn efflux_time(
         &self,
         py: Python<'_>,
-        cup: PyRef<'_, PyFlowCup>,
+        cup: &PyFlowCup,
         temperature: Arg<q::Temperature>,
     ) -> CallResult<PyEstimate> {
         Ok(PyEstimate::answer(py, self.0.efflux_time(&cup.0, temperature.value)?)?)
@@ -716,12 +726,12 @@ impl PyMix {
     fn drops(
         &self,
         py: Python<'_>,
-        dropper: PyRef<'_, PyDropper>,
+        dropper: &PyDropper,
         total: Option<Arg<q::Volume>>,
-        thinner_dropper: Option<PyRef<'_, PyDropper>>,
+        thinner_dropper: Option<&PyDropper>,
         temperature: Option<Arg<q::Temperature>>,
     ) -> CallResult<PyMixDrops> {
-        let droppers = Droppers { paint: &dropper.0, thinner: thinner_dropper.as_ref().map_or(&dropper.0, |d| &d.0) };
+        let droppers = Droppers { paint: &dropper.0, thinner: thinner_dropper.map_or(&dropper.0, |d| &d.0) };
         let drops = self.0.drops(total.map(|t| t.value), droppers, or_20c(temperature))?;
         warn_all(py, &drops.warnings)?;
         Ok(PyMixDrops(drops))
@@ -794,7 +804,11 @@ impl PyVoc {
         PyWorking(self.0.working.clone())
     }
     fn __str__(&self) -> String {
-        format!("{}, {} less water and exempt solvents", show(self.0.total), show(self.0.less_water_and_exempt))
+        format!(
+            "{}, {} less water and exempt solvents",
+            show(self.0.total),
+            show(self.0.less_water_and_exempt)
+        )
     }
     fn __repr__(&self) -> String {
         format!("<Voc {}>", self.__str__())
@@ -808,9 +822,10 @@ pub struct PyMixDrops(pub MixDrops);
 
 impl PyMixDrops {
     fn best(&self) -> CallResult<&mistcoat::dose::DropRecipe> {
-        self.0.recipes.first().ok_or_else(|| {
-            out_of_range("recipes", "0", "at least 1", "ask for another amount of mix").into()
-        })
+        self.0
+            .recipes
+            .first()
+            .ok_or_else(|| out_of_range("recipes", "0", "at least 1", "ask for another amount of mix").into())
     }
 }
 
