@@ -368,6 +368,7 @@ fn a_cup_time_near_the_thinners_own_warns() {
 #[case::too_much("schema = 1\nname = \"a\"\nfamily = \"solvent lacquer\"\nvolume_solids = \"130 %\"", &["line 4", "130 %", "100 %", "data sheet"])]
 #[case::range_half("schema = 1\nname = \"a\"\nfamily = \"solvent lacquer\"\ndensity = { best = \"1 g/mL\", low = \"0.9 g/mL\" }", &["line 4", "best, low and high together"])]
 #[case::range_order("schema = 1\nname = \"a\"\nfamily = \"solvent lacquer\"\ndensity = { best = \"1 g/mL\", low = \"1.1 g/mL\", high = \"1.2 g/mL\" }", &["line 4", "`density`", "rising order"])]
+#[case::header("schema = 1\nname = \"a\"\nfamily = \"solvent lacquer\"\n\n[density]\nbest = \"9 g/mL\"\nlow = \"8 g/mL\"\nhigh = \"10 g/mL\"", &["line 5", "`density`", "9 g/mL", "0.6 g/mL to 4 g/mL", "weigh"])]
 #[case::no_name("schema = 1\nname = \" \"\nfamily = \"solvent lacquer\"", &["name", "empty", "hull green"])]
 #[case::solvent("schema = 1\nname = \"a\"\nfamily = \"solvent lacquer\"\n[carrier]\nbasis = \"mass\"\nparts = [{ solvent = \"acetne\", amount = 1.0 }]", &["bad.toml", "acetne", "acetone"])]
 #[case::contradiction("schema = 1\nname = \"a\"\nfamily = \"solvent lacquer\"\nvolume_solids = \"60 %\"\ndensity = \"0.8 g/mL\"", &["do not go together", "0.8 g/mL", "solids were given by weight"])]

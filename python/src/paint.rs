@@ -2,7 +2,7 @@
 
 use crate::blend::PyBlend;
 use crate::cup::PyFlowCup;
-use crate::dose::{PyDropRecipe, PyDropper, PyThinning, Share, ThinningArg};
+use crate::dose::{Percent, PyDropRecipe, PyDropper, PyThinning, Share, ThinningArg};
 use crate::errors::{CallError, CallResult};
 use crate::estimate::{PyEstimate, PyWorking, warn_all};
 use crate::quantity::{Arg, PyMassConcentration, PyQuantity, PyRatio, PyTemperature, PyVelocity};
@@ -36,20 +36,6 @@ fn number(ob: &Bound<'_, PyAny>) -> Option<f64> {
     let is_number =
         (ob.is_instance_of::<PyFloat>() || ob.is_instance_of::<PyInt>()) && !ob.is_instance_of::<PyBool>();
     if is_number { ob.extract().ok() } else { None }
-}
-
-/// A number of percent, or a `Ratio` or text such as `"20 %"`.
-struct Percent(q::Ratio);
-
-impl<'a, 'py> FromPyObject<'a, 'py> for Percent {
-    type Error = PyErr;
-    #[cfg(feature = "stubs")]
-    const INPUT_TYPE: pyo3::inspect::PyStaticExpr = <Share as FromPyObject<'a, 'py>>::INPUT_TYPE;
-
-    fn extract(ob: Borrowed<'a, 'py, PyAny>) -> PyResult<Self> {
-        let percent = number(&ob).map(|p| q::Ratio::from_si(p / 100.0));
-        percent.map_or_else(|| Ok(Self(ob.extract::<Arg<q::Ratio>>()?.value)), |p| Ok(Self(p)))
-    }
 }
 
 /// A number of seconds, since the argument is called `seconds`, or a `Time` or text such as `"45 s"`.
@@ -300,7 +286,10 @@ struct Reading(PaintReading);
 impl<'a, 'py> FromPyObject<'a, 'py> for Reading {
     type Error = PyErr;
     #[cfg(feature = "stubs")]
-    const INPUT_TYPE: pyo3::inspect::PyStaticExpr = type_hint_identifier!("builtins", "tuple");
+    const INPUT_TYPE: pyo3::inspect::PyStaticExpr = type_hint_union!(
+        <(Share, AnyViscosity, Arg<q::Temperature>) as FromPyObject<'a, 'py>>::INPUT_TYPE,
+        <(Share, PyRef<'py, PyFlowCup>, Arg<q::Time>, Arg<q::Temperature>) as FromPyObject<'a, 'py>>::INPUT_TYPE
+    );
 
     fn extract(ob: Borrowed<'a, 'py, PyAny>) -> PyResult<Self> {
         let form = "a reading is (paint_fraction, viscosity, temperature) or (paint_fraction, cup, time, \
@@ -554,20 +543,16 @@ impl PyPaint {
         &self,
         py: Python<'_>,
         readings: Vec<Reading>,
-        thinner: Option<PyRef<'_, PyBlend>>,
+        thinner: Option<&PyBlend>,
     ) -> CallResult<Self> {
         let readings: Vec<PaintReading> = readings.into_iter().map(|r| r.0).collect();
-        let thinner = thinner.as_ref().map_or_else(|| self.0.carrier(), |b| &b.0);
+        let thinner = thinner.map_or_else(|| self.0.carrier(), |b| &b.0);
         let calibrated = self.0.calibrated(thinner, &readings)?;
         warn_all(py, &calibrated.warnings)?;
         Ok(Self(calibrated.paint))
     }
     /// The dilution law of this paint with a thinner at a temperature.
-    fn law(
-        &self,
-        thinner: PyRef<'_, PyBlend>,
-        temperature: Arg<q::Temperature>,
-    ) -> CallResult<PyDilutionLaw> {
+    fn law(&self, thinner: &PyBlend, temperature: Arg<q::Temperature>) -> CallResult<PyDilutionLaw> {
         Ok(PyDilutionLaw(Law::Dynamic(self.0.law(&thinner.0, temperature.value)?)))
     }
     /// Thins the paint: ``p.thin(b, thinner=2, paint=1)``, ``percent_of_paint=20`` (of the paint's volume),
@@ -581,7 +566,7 @@ impl PyPaint {
     fn thin<'py>(
         &self,
         py: Python<'py>,
-        blend: PyRef<'py, PyBlend>,
+        blend: &PyBlend,
         ratio: Option<Bound<'py, PyAny>>,
         thinner: Option<f64>,
         paint: Option<f64>,
@@ -590,7 +575,7 @@ impl PyPaint {
         by: &str,
     ) -> CallResult<PyMix> {
         let wording = Wording { ratio, thinner, paint, percent_of_paint, percent_of_mix, by };
-        let mix = self.0.thin(&blend.0, wording.thinning(&self.0, &blend)?)?;
+        let mix = self.0.thin(&blend.0, wording.thinning(&self.0, blend)?)?;
         warn_all(py, &mix.compatibility())?;
         Ok(PyMix(mix))
     }
@@ -601,11 +586,11 @@ impl PyPaint {
     fn thin_to(
         &self,
         py: Python<'_>,
-        blend: PyRef<'_, PyBlend>,
+        blend: &PyBlend,
         temperature: Arg<q::Temperature>,
         viscosity: Option<Arg<q::DynamicViscosity>>,
         seconds: Option<Seconds>,
-        cup: Option<PyRef<'_, PyFlowCup>>,
+        cup: Option<&PyFlowCup>,
     ) -> CallResult<PyMix> {
         let mix = match (viscosity, seconds, cup) {
             (Some(v), None, None) => self.0.thin_to(&blend.0, v.value, temperature.value)?,
@@ -720,7 +705,7 @@ impl PyMix {
     fn efflux_time(
         &self,
         py: Python<'_>,
-        cup: PyRef<'_, PyFlowCup>,
+        cup: &PyFlowCup,
         temperature: Arg<q::Temperature>,
     ) -> CallResult<PyEstimate> {
         Ok(PyEstimate::answer(py, self.0.efflux_time(&cup.0, temperature.value)?)?)
@@ -741,13 +726,12 @@ impl PyMix {
     fn drops(
         &self,
         py: Python<'_>,
-        dropper: PyRef<'_, PyDropper>,
+        dropper: &PyDropper,
         total: Option<Arg<q::Volume>>,
-        thinner_dropper: Option<PyRef<'_, PyDropper>>,
+        thinner_dropper: Option<&PyDropper>,
         temperature: Option<Arg<q::Temperature>>,
     ) -> CallResult<PyMixDrops> {
-        let droppers =
-            Droppers { paint: &dropper.0, thinner: thinner_dropper.as_ref().map_or(&dropper.0, |d| &d.0) };
+        let droppers = Droppers { paint: &dropper.0, thinner: thinner_dropper.map_or(&dropper.0, |d| &d.0) };
         let drops = self.0.drops(total.map(|t| t.value), droppers, or_20c(temperature))?;
         warn_all(py, &drops.warnings)?;
         Ok(PyMixDrops(drops))

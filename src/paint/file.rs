@@ -223,12 +223,12 @@ fn toml_error(text: &str, file_name: &str, e: &toml::de::Error) -> Error {
     )
 }
 
-/// The key at the start of a line of TOML.
+/// The key at the start of a line of TOML, or the name of a table header.
 fn key_of(line: &str) -> Option<&str> {
-    let (key, _) = line.split_once('=')?;
-    let key = key.trim().trim_matches('"');
-    (!key.is_empty() && key.chars().all(|c| c.is_alphanumeric() || matches!(c, '_' | '-' | '.')))
-        .then_some(key)
+    let header = line.trim().strip_prefix('[').and_then(|l| l.split_once(']')).map(|(name, _)| name);
+    let key = header.or_else(|| line.split_once('=').map(|(key, _)| key))?.trim().trim_matches('"');
+    let plain = |c: char| c.is_alphanumeric() || matches!(c, '_' | '-' | '.');
+    (!key.is_empty() && key.chars().all(plain)).then_some(key)
 }
 
 fn line_of(text: &str, field: &str) -> Option<usize> {
