@@ -6,11 +6,11 @@ use crate::cup::PyFlowCup;
 use crate::dose::PyDropper;
 use crate::errors::CallResult;
 use crate::estimate::{PyEstimate, PyWorking, warn_all};
-use crate::film::SubstrateArg;
 use crate::paint::{PyMix, PyPaint};
 use crate::quantity::{Arg, PyLength, PyMassConcentration, PyTemperature};
 use mistcoat::bench::table::{Column, Table};
 use mistcoat::bench::{Compare, Comparison, Row, USUAL_RATIOS, waterborne_table};
+use mistcoat::film::Substrate;
 use mistcoat::quantity::{self as q, Quantity, show};
 use mistcoat::{Answer, Warning};
 use pyo3::{
@@ -29,7 +29,11 @@ use pyo3::{
 /// to mind stands in ``result.warnings`` and in the notes under the table.
 #[pyfunction]
 #[pyo3(signature = (paint, thinner, *, thinner_per_paint=None, room=None, cup=None, wet_thickness=None, substrate=None, dropper=None, total=None))]
-#[allow(clippy::too_many_arguments, clippy::needless_pass_by_value, reason = "keyword arguments of one question")]
+#[allow(
+    clippy::too_many_arguments,
+    clippy::needless_pass_by_value,
+    reason = "keyword arguments of one question"
+)]
 pub fn compare(
     py: Python<'_>,
     paint: PyRef<'_, PyPaint>,
@@ -38,7 +42,7 @@ pub fn compare(
     room: Option<PyRef<'_, PyRoom>>,
     cup: Option<PyRef<'_, PyFlowCup>>,
     wet_thickness: Option<Arg<q::Length>>,
-    substrate: Option<SubstrateArg>,
+    substrate: Option<&str>,
     dropper: Option<PyRef<'_, PyDropper>>,
     total: Option<Arg<q::Volume>>,
 ) -> CallResult<PyComparison> {
@@ -54,7 +58,7 @@ pub fn compare(
         question = question.wet_film(wet.value);
     }
     if let Some(substrate) = substrate {
-        question = question.substrate(substrate.0);
+        question = question.substrate(Substrate::named(substrate)?);
     }
     if let Some(dropper) = dropper {
         question = question.dropper(&dropper.0, total.map(|t| t.value));
