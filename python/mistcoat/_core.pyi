@@ -2,12 +2,15 @@
 Native part of `mistcoat`.
 """
 
+from _typeshed import SupportsGetItem
 from collections.abc import Mapping
 from mistcoat.protocols import HasUnits
+from numpy import float64
+from numpy.typing import ArrayLike, NDArray
 from os import PathLike
 from typing import Any, Final, SupportsFloat, SupportsIndex, final
 
-__all__ = ["__version__", "Area", "Blend", "Catalogue", "Density", "Diffusivity", "DryingTable", "DynamicViscosity", "Estimate", "ExposureLimit", "Frequency", "Hansen", "KinematicViscosity", "Length", "Mass", "MassConcentration", "MassFlux", "MolarEnergy", "MolarMass", "MolarVolume", "Phases", "Pressure", "PropertySource", "Ratio", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "SurfaceTension", "Temperature", "TemperatureDifference", "Time", "Velocity", "Volume", "VolumeRate", "Working", "polymers", "solvent", "solvents"]
+__all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Density", "Diffusivity", "DropRecipe", "Dropper", "DryingTable", "DynamicViscosity", "Estimate", "ExposureLimit", "FlowCup", "Frequency", "Hansen", "KinematicViscosity", "Length", "Mass", "MassConcentration", "MassFlux", "MolarEnergy", "MolarMass", "MolarVolume", "Phases", "Pressure", "PropertySource", "Ratio", "ReferenceLiquid", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "SurfaceTension", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "counted_volume", "cpvc", "cups_for", "drop_recipes", "dry_film", "efflux_time_s", "kinematic_viscosity_mm2_s", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "thinned_solids", "timing", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
 
 __version__: Final[str]
 
@@ -48,6 +51,63 @@ class Area:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
+        """
+
+@final
+class Batch:
+    """
+    A volume of mix and how far it is thinned: repair it, combine two, scale one.
+
+    >>> import mistcoat as mc
+    >>> batch = mc.Batch("20 mL", mc.Thinning(paint_fraction=0.2))
+    >>> what, volume = batch.repair(mc.Thinning(paint_fraction=0.3), stock=mc.Thinning(paint_fraction=0.5))
+    >>> print(what, volume)
+    paint 10 mL
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, volume: Volume | str | Estimate | HasUnits, thinning: Thinning | str) -> Batch: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Batch: ...
+    def combined(self, /, other: Batch) -> Batch:
+        """
+        Two batches of the same paint and thinner poured together.
+        """
+    @staticmethod
+    def from_paint(paint: Volume | str | Estimate | HasUnits, thinning: Thinning | str) -> Batch:
+        """
+        The batch that uses up a volume of stock paint.
+        """
+    @property
+    def paint(self, /) -> Volume:
+        """
+        Stock paint in it.
+        """
+    def repair(self, /, target: Thinning | str, *, stock: Thinning | str | None = None) -> tuple[str, Volume]:
+        """
+        What to add to reach ``target``: ``("thinner", volume)``, ``("paint", volume)`` of undiluted paint or of ``stock``,
+        or ``("nothing", zero)``.
+        """
+    def scaled_to(self, /, volume: Volume | str | Estimate | HasUnits) -> Batch:
+        """
+        The same mix for another total volume.
+        """
+    @property
+    def thinner(self, /) -> Volume:
+        """
+        Thinner in it.
+        """
+    @property
+    def thinning(self, /) -> Thinning:
+        """
+        How far it is thinned.
+        """
+    @property
+    def volume(self, /) -> Volume:
+        """
+        The whole volume.
         """
 
 @final
@@ -196,6 +256,57 @@ class Blend:
         """
 
 @final
+class Calibration:
+    """
+    The constants of a home-made cup, ``v = K t - B/t``, with their standard errors.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Calibration: ...
+    @property
+    def b_mm2(self, /) -> float:
+        """
+        B in mm2.
+        """
+    @property
+    def b_std_mm2(self, /) -> float:
+        """
+        Standard error of B in mm2.
+        """
+    @property
+    def correlation(self, /) -> float:
+        """
+        Correlation of the two errors.
+        """
+    @property
+    def k_mm2_s2(self, /) -> float:
+        """
+        K in mm2/s2.
+        """
+    @property
+    def k_std_mm2_s2(self, /) -> float:
+        """
+        Standard error of K in mm2/s2.
+        """
+    @property
+    def residuals(self, /) -> list[float]:
+        """
+        Relative residual of each reading: (fit - given)/given.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        What to mind; empty when there is nothing.
+        """
+    def working(self, /) -> Working:
+        """
+        The steps of the fit.
+        """
+
+@final
 class Catalogue:
     """
     Solvents by name: iterate, index by name, print as a table.
@@ -319,6 +430,101 @@ class Diffusivity:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
+        """
+
+@final
+class DropRecipe:
+    """
+    A recipe in whole drops, with the error that rounding makes.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def amount_error(self, /) -> float | None:
+        """
+        (made - wanted)/wanted of the amount; ``None`` when no amount was wanted.
+        """
+    @property
+    def paint_drops(self, /) -> int:
+        """
+        Drops of stock paint.
+        """
+    @property
+    def paint_fraction(self, /) -> Estimate:
+        """
+        Paint fraction with the spread from drop volumes and counting.
+        """
+    @property
+    def ratio_error(self, /) -> float:
+        """
+        (made - wanted)/wanted of thinner per paint.
+        """
+    @property
+    def thinner_drops(self, /) -> int:
+        """
+        Drops of thinner.
+        """
+    @property
+    def thinning(self, /) -> Thinning:
+        """
+        What the counts make.
+        """
+    @property
+    def total(self, /) -> Volume:
+        """
+        Volume of the mix.
+        """
+
+@final
+class Dropper:
+    """
+    A dropper, pipette or bottle tip: ``Dropper(tip="3 mm")``.
+
+    ``tip`` is the outer diameter, which a liquid that wets the tip hangs from; ``bore`` is for a liquid that does not wet
+    it. ``by_hand=True`` adds the 5 % by which drops let fall by hand are heavier. ``Dropper.weighed`` and
+    ``Dropper.counted`` are better than the theory: use them for your own liquid.
+
+    >>> import mistcoat as mc
+    >>> d = mc.Dropper.weighed(drops=20, mass="0.41 g", density="0.88 g/mL")
+    >>> print(d.drop_volume().best)
+    23.3 µL
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, *, tip: Length | str | Estimate | HasUnits | None = None, bore: Length | str | Estimate | HasUnits | None = None, by_hand: bool = False) -> Dropper: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Dropper: ...
+    @staticmethod
+    def counted(drops: SupportsIndex, volume: Volume | str | Estimate | HasUnits) -> Dropper:
+        """
+        Drops counted into a graduated syringe or cylinder. Good for that liquid only.
+        """
+    def drop_volume(self, /, liquid: Any | None = None, temperature: Any | None = None, *, surface_tension: SurfaceTension | str | Estimate | HasUnits | None = None, density: Density | str | Estimate | HasUnits | None = None, viscosity: DynamicViscosity | str | Estimate | HasUnits | None = None) -> Estimate:
+        """
+        Volume of one drop of a liquid, with its interval: ±10 %, ±35 % above 100 mPa s.
+
+        ``liquid`` is anything that answers ``surface_tension(temperature)`` and ``density(temperature)``, such as a
+        ``Blend``; or give ``surface_tension`` and ``density`` (and ``viscosity`` of a thick liquid). A weighed or counted
+        dropper needs none of them.
+        """
+    @property
+    def tip_diameter(self, /) -> Length | None:
+        """
+        Diameter of the circle from which the drop hangs; ``None`` for a measured dropper.
+        """
+    @staticmethod
+    def tip_from_drop(drop: Volume | str | Estimate | HasUnits, surface_tension: SurfaceTension | str | Estimate | HasUnits, density: Density | str | Estimate | HasUnits) -> Dropper:
+        """
+        The tip that gives this drop of this liquid: measure with water, then use it for other liquids.
+        """
+    @staticmethod
+    def weighed(drops: SupportsIndex, mass: Mass | str | Estimate | HasUnits, density: Density | str | Estimate | HasUnits) -> Dropper:
+        """
+        Drops weighed together: 20 of them on a scale that reads 0.01 g. Good for that liquid only.
         """
 
 @final
@@ -519,6 +725,145 @@ class ExposureLimit:
     def value(self, /) -> Any:
         """
         The limit: a ratio (ppm) or a mass concentration.
+        """
+
+@final
+class FlowCup:
+    """
+    A flow cup: seconds to kinematic viscosity and back.
+
+    ``FlowCup("ISO 2431", 4)``; likewise ``("ASTM D1200", 4)``, ``("ASTM D4212 Zahn", 2)``, ``("ASTM D4212 Shell", 2.5)``,
+    ``("DIN 53211", 4)``, ``("GB/T 1723", 4)``. ``FlowCup.list()`` gives them all, ``FlowCup.calibrate`` makes one from a
+    syringe barrel or a drilled cup. Times outside the cup's range give a value with a warning that names a cup that
+    would serve; times at or below ``zero_time`` raise ``RangeError``. Newtonian liquids only.
+
+    >>> import mistcoat as mc
+    >>> cup = mc.FlowCup("ISO 2431", 4)
+    >>> print(cup.kinematic_viscosity("35 s").best, cup.efflux_time("40 mm2/s").best)
+    42.2 mm2/s 33.5 s
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, standard: str, size: float | str) -> FlowCup: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    def anchored(self, /, viscosity: KinematicViscosity | str | Estimate | HasUnits, time: Time | str | Estimate | HasUnits) -> FlowCup:
+        """
+        Stretches this cup down to a thin liquid timed in it, such as water: ``v = K t - B/t`` through that reading and
+        as close as may be to the standard's equation.
+        """
+    @staticmethod
+    def calibrate(readings: SupportsGetItem[int, tuple[KinematicViscosity | str | Estimate | HasUnits, Time | str | Estimate | HasUnits]], name: str = "home-made cup") -> FlowCup:
+        """
+        Builds a home-made cup from timed liquids of known viscosity: ``[(viscosity, time), ...]``, at least two.
+
+        ``ReferenceLiquid.water()`` and ``ReferenceLiquid.glycerol_water("60 %")`` give viscosities with their
+        uncertainty; times may be those of ``time()``. Raises ``RangeError`` when the readings are too few, too close
+        or contradict each other.
+        """
+    @property
+    def calibration(self, /) -> Calibration | None:
+        """
+        How a home-made cup was calibrated; ``None`` for others.
+        """
+    def efflux_time(self, /, viscosity: KinematicViscosity | str | Estimate | HasUnits) -> Estimate:
+        """
+        Efflux time to expect of a liquid of known kinematic viscosity.
+        """
+    @staticmethod
+    def from_json(text: str) -> FlowCup:
+        """
+        Reads what ``to_json`` wrote.
+        """
+    @property
+    def kind(self, /) -> str:
+        """
+        "standard", "withdrawn standard", "fit to a published table" or "home-made".
+        """
+    def kinematic_viscosity(self, /, time: Time | str | Estimate | HasUnits) -> Estimate:
+        """
+        Kinematic viscosity of a liquid that ran out in ``time``, with its interval, warnings and working.
+        """
+    @staticmethod
+    def list() -> list[FlowCup]:
+        """
+        All cups of the catalogue; fits to published tables are named as such (``kind``).
+        """
+    @property
+    def name(self, /) -> str:
+        """
+        Standard and size, or the name of a home-made cup.
+        """
+    @property
+    def note(self, /) -> str:
+        """
+        What else to know about this cup; may be empty.
+        """
+    @property
+    def orifice(self, /) -> Length | None:
+        """
+        Diameter of the hole, where known.
+        """
+    @property
+    def precision_source(self, /) -> str:
+        """
+        Citation of the precision.
+        """
+    @property
+    def repeatability(self, /) -> Ratio:
+        """
+        Share of the mean by which two results of one operator may differ, at 95 %.
+        """
+    @property
+    def reproducibility(self, /) -> Ratio:
+        """
+        Share of the mean by which results of two laboratories may differ, at 95 %.
+        """
+    @property
+    def size(self, /) -> str:
+        """
+        Size within the standard; empty for a home-made cup.
+        """
+    @property
+    def source(self, /) -> str:
+        """
+        Citation of the equation.
+        """
+    @property
+    def standard(self, /) -> str:
+        """
+        Name of the standard.
+        """
+    @property
+    def temperature(self, /) -> Temperature | None:
+        """
+        Temperature at which the liquid is timed; ``None`` for a home-made cup.
+        """
+    def time(self, /, *runs: "Time | str | Estimate | HasUnits") -> Estimate:
+        """
+        Mean of repeat runs: ``cup.time("35.1 s", "34.6 s")``. Two runs more than 5 % apart ask for a third; of three or
+        more, a run more than 5 % from the middle one is dropped, with a warning.
+        """
+    @property
+    def time_range(self, /) -> tuple[Time, Time]:
+        """
+        Times between which the equation holds.
+        """
+    def to_json(self, /) -> str:
+        """
+        The cup as JSON text, which ``from_json`` reads.
+        """
+    @property
+    def viscosity_range(self, /) -> tuple[KinematicViscosity, KinematicViscosity]:
+        """
+        Viscosities the cup is meant for.
+        """
+    @property
+    def zero_time(self, /) -> Time:
+        """
+        Time at which the equation gives zero viscosity; shorter times are refused.
         """
 
 @final
@@ -1075,6 +1420,57 @@ class Ratio:
         """
 
 @final
+class ReferenceLiquid:
+    """
+    A liquid of known viscosity at 0 to 60 °C, for calibrating a home-made cup: water, or glycerol with water.
+
+    >>> import mistcoat as mc
+    >>> water = mc.ReferenceLiquid.water()
+    >>> print(f"{water.kinematic_viscosity('20 °C').best:.3f}")
+    1.003 mm2/s
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[float]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_fraction(fraction: SupportsFloat | SupportsIndex) -> ReferenceLiquid: ...
+    def density(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Density:
+        """
+        Density.
+        """
+    @property
+    def glycerol_by_mass(self, /) -> Ratio:
+        """
+        Share of glycerol in the mass.
+        """
+    @staticmethod
+    def glycerol_water(glycerol_by_mass: Ratio | str | Estimate | HasUnits) -> ReferenceLiquid:
+        """
+        Glycerol and water, by the share of glycerol in the mass of the mix: ``"60 %"``.
+        """
+    def kinematic_viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Kinematic viscosity with its uncertainty.
+        """
+    @property
+    def source(self, /) -> str:
+        """
+        Citation of the viscosity.
+        """
+    def viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
+        """
+        Dynamic viscosity with its uncertainty.
+        """
+    @staticmethod
+    def water() -> ReferenceLiquid:
+        """
+        Pure water.
+        """
+
+@final
 class SafetyValue:
     """
     A figure on which someone's safety may rest, with its source. Its text says when it was stated from memory.
@@ -1478,6 +1874,61 @@ class TemperatureDifference:
         """
 
 @final
+class Thinning:
+    """
+    How far a paint is thinned, the parts always named.
+
+    ``Thinning(thinner=2, paint=1)``, ``Thinning(percent_of_paint=50)``, ``Thinning(percent_of_mix=33)``,
+    ``Thinning(paint_fraction=0.4)``, or words: ``Thinning("2 parts thinner to 1 part paint")``. A bare "2:1" is refused
+    with both readings shown. By volume, or with ``by="mass"`` and both densities by mass.
+
+    >>> import mistcoat as mc
+    >>> mc.Thinning(thinner=2, paint=1).paint_fraction == mc.Thinning("paint:thinner 1:2").paint_fraction
+    True
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, text: str | None = None, *, thinner: SupportsFloat | SupportsIndex | None = None, paint: SupportsFloat | SupportsIndex | None = None, percent_of_paint: float | Ratio | str | Estimate | HasUnits | None = None, percent_of_mix: float | Ratio | str | Estimate | HasUnits | None = None, paint_fraction: float | Ratio | str | Estimate | HasUnits | None = None, by: str = "volume", thinner_density: Density | str | Estimate | HasUnits | None = None, paint_density: Density | str | Estimate | HasUnits | None = None) -> Thinning: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Thinning: ...
+    @property
+    def paint_fraction(self, /) -> float:
+        """
+        Share of stock paint in the volume of the mix, 0 to 1.
+        """
+    @property
+    def percent_of_mix(self, /) -> float:
+        """
+        Thinner as percent of the volume of the mix.
+        """
+    @property
+    def percent_of_paint(self, /) -> float:
+        """
+        Thinner as percent of the paint's volume.
+        """
+    def then(self, /, again: Thinning | str) -> Thinning:
+        """
+        This mix thinned once more.
+        """
+    def thinner_for(self, /, paint: Volume | str | Estimate | HasUnits) -> Volume:
+        """
+        Thinner to add to a volume of stock paint.
+        """
+    @property
+    def thinner_per_paint(self, /) -> float:
+        """
+        Volumes of thinner to one volume of paint.
+        """
+    def thinner_per_paint_by_mass(self, /, thinner_density: Density | str | Estimate | HasUnits, paint_density: Density | str | Estimate | HasUnits) -> float:
+        """
+        Masses of thinner to one mass of paint.
+        """
+
+@final
 class Time:
     """
     A value of dimension Time with its unit: ``Time("35 s")`` or ``Time(number, unit)``.
@@ -1670,9 +2121,72 @@ class Working:
         Plain text for a terminal.
         """
 
+def activity_coefficients(temperature_k: float | ArrayLike, mole_fractions: float | ArrayLike, *, blend: Blend, model: str | None = None, errors: str = "nan") -> float | NDArray[float64]:
+    """
+    Activity coefficients on columns; the typed wrapper stands in `mistcoat.columns`.
+    """
+
+def alligation(strong: float | Ratio | str | Estimate | HasUnits, weak: float | Ratio | str | Estimate | HasUnits, target: float | Ratio | str | Estimate | HasUnits) -> tuple[float, float]:
+    """
+    Parts of a strong and a weak stock, adding up to 1, that give ``target`` between them: (strong, weak).
+    """
+
+def counted_volume(drops: SupportsIndex, drop_volume: Volume | str | Estimate | HasUnits, *, scatter: float | Ratio | str | Estimate | HasUnits | None = None, doubtful_last_drop: bool = False) -> Estimate:
+    """
+    Volume of so many drops, with the spread from the drop volume, from single drops (7 % unless given) and from a
+    doubtful last drop.
+    """
+
+def cpvc(oil_absorption: float | Ratio | str | Estimate | HasUnits, pigment_density: Density | str | Estimate | HasUnits) -> float:
+    """
+    Critical pigment volume concentration from oil absorption (20 g oil per 100 g pigment is "20 %") and density.
+    """
+
+def cups_for(viscosity: KinematicViscosity | str | Estimate | HasUnits) -> list[tuple[FlowCup, Time]]:
+    """
+    Standard cups that serve for a viscosity, best first, each with the time to expect; empty when only a home-made cup
+    would do.
+    """
+
+def drop_recipes(thinning: Thinning | str, *, paint_drop: Volume | str | Estimate | HasUnits, thinner_drop: Volume | str | Estimate | HasUnits, total: Volume | str | Estimate | HasUnits | None = None, most: SupportsIndex = 5) -> list[DropRecipe]:
+    """
+    Recipes in whole drops for a thinning, best first: nearest ratio and amount, or without ``total`` the fewest drops
+    first. The drops of paint and thinner differ in size; give both volumes.
+    """
+
+def dry_film(wet: Length | str | Estimate | HasUnits, volume_solids: float | Ratio | str | Estimate | HasUnits) -> Length:
+    """
+    Dry film left by a wet one.
+    """
+
+def efflux_time_s(kinematic_viscosity_mm2_s: float | ArrayLike, *, standard: str, size: float | str, errors: str = "nan") -> float | NDArray[float64]:
+    """
+    Efflux time in s from kinematic viscosities in mm2/s.
+    """
+
+def kinematic_viscosity_mm2_s(efflux_s: float | ArrayLike, *, standard: str, size: float | str, errors: str = "nan") -> float | NDArray[float64]:
+    """
+    Kinematic viscosity in mm2/s from efflux times in s.
+    """
+
 def polymers() -> list[str]:
     """
     Names of the binders and plastics whose Hansen sphere is known.
+    """
+
+def practical_spreading_rate(theoretical: SpreadingRate | str | Estimate | HasUnits, loss: float | Ratio | str | Estimate | HasUnits) -> SpreadingRate:
+    """
+    Spreading rate when a share of the paint is lost.
+    """
+
+def pvc(pigment: Volume | str | Estimate | HasUnits, binder: Volume | str | Estimate | HasUnits) -> float:
+    """
+    Pigment volume concentration of the dry film.
+    """
+
+def resin_cut(resin: Mass | str | Estimate | HasUnits, *, solution: Volume | str | Estimate | HasUnits | None = None, solvent: Volume | str | Estimate | HasUnits | None = None, resin_density: Density | str | Estimate | HasUnits | None = None) -> MassConcentration:
+    """
+    Cut of a resin per volume of solution: give the volume of the solution, or of the solvent with the resin's density.
     """
 
 def solvent(name: str) -> Solvent:
@@ -1691,4 +2205,40 @@ def solvents() -> Catalogue:
     >>> import mistcoat as mc
     >>> len(mc.solvents())
     58
+    """
+
+def spreading_rate(volume_solids: float | Ratio | str | Estimate | HasUnits, dry: Length | str | Estimate | HasUnits) -> SpreadingRate:
+    """
+    Theoretical spreading rate: area covered by a volume of paint at a dry film thickness.
+    """
+
+def thinned_solids(volume_solids: float | Ratio | str | Estimate | HasUnits, thinning: Thinning | str) -> float:
+    """
+    Volume solids of a mix: the paint's times the paint fraction.
+    """
+
+def timing(*runs: "Time | str | Estimate | HasUnits") -> Estimate:
+    """
+    Mean of repeat runs in any cup, with the third-run rule of ISO 2431; ``FlowCup.time`` knows the cup's own precision.
+    """
+
+def voc(volume: Volume | str | Estimate | HasUnits, organic_volatiles: Mass | str | Estimate | HasUnits, *, water: Volume | str | Estimate | HasUnits | None = None, exempt: Volume | str | Estimate | HasUnits | None = None) -> tuple[MassConcentration, MassConcentration]:
+    """
+    Volatile organic content: (of the whole paint, less water and exempt solvents).
+    """
+
+def voc_after_thinning(paint_voc: MassConcentration | str | Estimate | HasUnits, thinner_density: Density | str | Estimate | HasUnits, thinning: Thinning | str) -> MassConcentration:
+    """
+    Volatile organic content of a paint thinned with an organic thinner.
+    """
+
+def volume_solids(solids_by_weight: float | Ratio | str | Estimate | HasUnits, *, paint_density: Density | str | Estimate | HasUnits, volatile_density: Density | str | Estimate | HasUnits | None = None, solids_density: Density | str | Estimate | HasUnits | None = None) -> float:
+    """
+    Volume solids from solids by weight and the density of the paint, with the density of the volatile part or of the
+    dry solids.
+    """
+
+def wet_film(dry: Length | str | Estimate | HasUnits, volume_solids: float | Ratio | str | Estimate | HasUnits) -> Length:
+    """
+    Wet film thickness that dries to ``dry``.
     """

@@ -7,6 +7,8 @@
 mod array;
 mod blend;
 mod catalogue;
+mod cup;
+mod dose;
 mod errors;
 mod estimate;
 mod json;
@@ -19,9 +21,20 @@ use pyo3::prelude::*;
 #[pymodule]
 mod _core {
     #[pymodule_export]
-    use crate::blend::{PyBlend, PyDryingTable, PyPhases, polymers};
+    use crate::blend::{PyBlend, PyDryingTable, PyPhases, activity_coefficients, polymers};
     #[pymodule_export]
     use crate::catalogue::{PyCatalogue, solvents};
+    #[pymodule_export]
+    use crate::cup::{
+        PyCalibration, PyFlowCup, PyReferenceLiquid, efflux_time_s, kinematic_viscosity_mm2_s, repeat_runs,
+        suggest,
+    };
+    #[pymodule_export]
+    use crate::dose::{
+        PyBatch, PyDropRecipe, PyDropper, PyThinning, alligation, counted_volume, cpvc, drop_recipes,
+        dry_film, practical_spreading_rate, pvc, resin_cut, spreading_rate, thinned_solids, voc,
+        voc_after_thinning, volume_solids, wet_film,
+    };
     #[pymodule_export]
     use crate::estimate::{PyEstimate, PyWorking};
     #[pymodule_export]

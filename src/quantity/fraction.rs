@@ -10,6 +10,11 @@ macro_rules! bounded {
         pub struct $Name(f64);
 
         impl $Name {
+            /// Nothing of it.
+            pub const ZERO: Self = Self(0.0);
+            /// All of it.
+            pub const ONE: Self = Self(1.0);
+
             /// From a plain number between 0 and 1.
             ///
             /// # Errors
