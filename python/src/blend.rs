@@ -1,31 +1,29 @@
-//! `Blend`, its liquids and its drying table.
+//! `Blend`: recipe in, properties out.
 
-use crate::array::{Column, ColumnOut, OnBad, report};
+use crate::blend_results::{PyDryingTable, PyPhases};
 use crate::errors::{CallResult, UnitError};
 use crate::estimate::{PyEstimate, warn_all};
 use crate::quantity::{Arg, PyMolarMass, PyPressure, PyQuantity, PySolubilityParameter};
 use crate::solvent::{PyHansen, PySolvent};
-use mistcoat::blend::{Activity, Basis, Blend, DryingTable, Phases, hansen, unifac::Table};
+use mistcoat::blend::{Basis, Blend, hansen, unifac::Table};
 use mistcoat::estimate::{Estimate, ModelError};
 use mistcoat::quantity::{self as q, Quantity, digits};
 use mistcoat::solvent::Solvent;
 use mistcoat::{Answer, working::escape_html};
-use numpy::ndarray::ArrayD;
 #[cfg(feature = "stubs")]
 use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript, type_hint_union};
 use pyo3::{
     prelude::*,
     types::{PyBool, PyDict, PyFloat, PyInt, PyMapping, PyString},
 };
-use rayon::prelude::*;
 use std::fmt::Write as _;
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 /// A dictionary that keeps the order of the recipe.
-pub struct Ordered<V>(Vec<(String, V)>);
+pub struct Ordered<V>(pub Vec<(String, V)>);
 
 impl<V> Ordered<V> {
-    fn zip(names: &[String], values: impl IntoIterator<Item = V>) -> Self {
+    pub fn zip(names: &[String], values: impl IntoIterator<Item = V>) -> Self {
         Self(names.iter().cloned().zip(values).collect())
     }
 }
@@ -141,7 +139,7 @@ impl PyBlend {
         Ok(PyEstimate::answer(py, self.0.at(&temperature(t), property)?)?)
     }
 
-    fn species_names(&self) -> Vec<String> {
+    pub fn species_names(&self) -> Vec<String> {
         self.0.species().iter().map(|s| s.solvent.name().to_owned()).collect()
     }
 }
@@ -367,260 +365,8 @@ impl PyBlend {
     }
 }
 
-/// How many liquids a blend is, and what each holds.
-#[pyclass(frozen, eq, name = "Phases", module = "mistcoat")]
-#[derive(Clone, PartialEq)]
-pub struct PyPhases {
-    phases: Phases,
-    species: Vec<String>,
-}
-
-#[pymethods]
-impl PyPhases {
-    /// Whether it is one liquid.
-    #[getter]
-    fn is_one(&self) -> bool {
-        self.phases.is_one()
-    }
-    /// Ingredient that gathers in each liquid, the larger liquid first.
-    #[getter]
-    fn rich_in(&self) -> Vec<String> {
-        self.phases.liquids.iter().map(|l| l.rich_in.clone()).collect()
-    }
-    /// Share of each liquid of the mass of the blend, 0 to 1.
-    #[getter]
-    fn shares_of_mass(&self) -> Vec<f64> {
-        self.phases.liquids.iter().map(|l| l.share_of_mass).collect()
-    }
-    /// Mass fraction of every species in each liquid.
-    #[getter]
-    fn mass_fractions(&self) -> Vec<Ordered<f64>> {
-        let of = |x: &Vec<f64>| Ordered::zip(&self.species, x.iter().copied());
-        self.phases.liquids.iter().map(|l| of(&l.mass_fractions)).collect()
-    }
-    /// Mole fraction of every species in each liquid.
-    #[getter]
-    fn mole_fractions(&self) -> Vec<Ordered<f64>> {
-        let of = |x: &Vec<f64>| Ordered::zip(&self.species, x.iter().copied());
-        self.phases.liquids.iter().map(|l| of(&l.mole_fractions)).collect()
-    }
-    /// What decided: measured miscibility, or the tangent-plane criterion with UNIFAC.
-    #[getter]
-    fn source(&self) -> String {
-        mistcoat::source::cite(&self.phases.source)
-    }
-    /// What to mind; empty when there is nothing.
-    #[getter]
-    fn warnings(&self) -> Vec<String> {
-        self.phases.warnings.iter().map(|w| w.message.clone()).collect()
-    }
-    fn __len__(&self) -> usize {
-        self.phases.liquids.len()
-    }
-    fn __repr__(&self) -> String {
-        if self.phases.is_one() {
-            return "<Phases: one liquid>".to_owned();
-        }
-        let liquids = self.phases.liquids.iter();
-        let parts: Vec<String> = liquids
-            .map(|l| format!("{} % rich in {}", digits(l.share_of_mass * 100.0, 3), l.rich_in))
-            .collect();
-        format!("<Phases: {}>", parts.join(", "))
-    }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        let (phases, species) = crate::json::load(text)?;
-        Ok(Self { phases, species })
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        let p = slf.get();
-        crate::json::reduce(slf, "_from_json", &(&p.phases, &p.species))
-    }
-}
-
-/// A blend as it dries on the evaporation scale: dry air, 25 °C, n-butyl acetate = 1.
-#[pyclass(frozen, eq, name = "DryingTable", module = "mistcoat")]
-#[derive(Clone, PartialEq)]
-pub struct PyDryingTable(DryingTable);
-
-#[pymethods]
-impl PyDryingTable {
-    /// Share of the mass lost, row by row, 0 to 1.
-    #[getter]
-    fn mass_lost(&self) -> Vec<f64> {
-        self.0.rows.iter().map(|r| r.mass_lost).collect()
-    }
-    /// Time so far, in units of the time in which the same volume of n-butyl acetate loses 90 %.
-    #[getter]
-    fn time(&self) -> Vec<f64> {
-        self.0.rows.iter().map(|r| r.time).collect()
-    }
-    /// Rate of each moment, n-butyl acetate = 1.
-    #[getter]
-    fn relative_rate(&self) -> Vec<f64> {
-        self.0.rows.iter().map(|r| r.relative_rate.si()).collect()
-    }
-    /// Mass fraction of every species in what is left, row by row.
-    #[getter]
-    fn residue(&self) -> Ordered<Vec<f64>> {
-        let column = |i: usize| self.0.rows.iter().map(|r| r.residue[i]).collect();
-        Ordered::zip(&self.0.species, (0..self.0.species.len()).map(column))
-    }
-    /// Rate over the loss of 90 % of the mass, as the scale is defined.
-    #[getter]
-    fn overall_rate(&self) -> PyEstimate {
-        PyEstimate::new(self.0.overall_rate.clone())
-    }
-    /// Class of the fresh blend.
-    #[getter]
-    fn class_fresh(&self) -> String {
-        self.0.class_fresh.to_string()
-    }
-    /// Class of what is left when 90 % are lost.
-    #[getter]
-    fn class_at_90(&self) -> String {
-        self.0.class_at_90.to_string()
-    }
-    /// What to mind; empty when there is nothing.
-    #[getter]
-    fn warnings(&self) -> Vec<String> {
-        self.0.warnings.iter().map(|w| w.message.clone()).collect()
-    }
-    fn __len__(&self) -> usize {
-        self.0.rows.len()
-    }
-    fn __repr__(&self) -> String {
-        format!(
-            "<DryingTable {}: {} fresh, {} at 90 % lost>",
-            self.0.species.join(", "),
-            self.0.class_fresh,
-            self.0.class_at_90
-        )
-    }
-    fn _repr_html_(&self) -> String {
-        let mut html = "<table><tr><th>% lost</th><th>rate</th>".to_owned();
-        for name in &self.0.species {
-            let _ = write!(html, "<th>{} left, %</th>", escape_html(name));
-        }
-        html.push_str("</tr>");
-        for r in &self.0.rows {
-            let _ = write!(
-                html,
-                "<tr><td>{}</td><td>{}</td>",
-                digits(r.mass_lost * 100.0, 3),
-                digits(r.relative_rate.si(), 3)
-            );
-            for w in &r.residue {
-                let _ = write!(html, "<td>{:.1}</td>", w * 100.0);
-            }
-            html.push_str("</tr>");
-        }
-        html.push_str("</table>");
-        html
-    }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
-}
-
 /// Names of the binders and plastics whose Hansen sphere is known.
 #[pyfunction]
 pub fn polymers() -> CallResult<Vec<&'static str>> {
     Ok(hansen::polymers()?.iter().map(|p| p.name.as_str()).collect())
-}
-
-/// Temperatures in K for which the equations serve: -20 to 80 °C.
-const TEMPERATURES_K: std::ops::RangeInclusive<f64> = 253.15..=353.15;
-/// Rows from which a second core pays.
-const PARALLEL_FROM: usize = 4096;
-
-/// Activity coefficients on columns; the typed wrapper stands in `mistcoat.columns`.
-#[pyfunction]
-#[pyo3(signature = (temperature_k, mole_fractions, *, blend, model=None, errors="nan"))]
-#[allow(clippy::needless_pass_by_value, reason = "extracted arguments")]
-pub fn activity_coefficients(
-    py: Python<'_>,
-    temperature_k: Column<'_>,
-    mole_fractions: Column<'_>,
-    blend: PyRef<'_, PyBlend>,
-    model: Option<&str>,
-    errors: &str,
-) -> CallResult<ColumnOut> {
-    let on_bad = OnBad::parse(errors)?;
-    let own;
-    let activity = match model {
-        None => blend.0.activity(),
-        Some(text) => {
-            own = Activity::new(blend.0.species().iter().map(|s| &s.solvent), Some(text.parse()?))?;
-            &own
-        }
-    };
-    let width = activity.len();
-    let (x, shape) = match &mole_fractions {
-        Column::Scalar(x) => (vec![*x], vec![1]),
-        Column::Array(a) => (a.as_array().iter().copied().collect(), a.as_array().shape().to_vec()),
-    };
-    if shape.last() != Some(&width) {
-        return Err(mistcoat::error::out_of_range(
-            "last axis of mole_fractions",
-            format!("{:?}", shape.last().copied().unwrap_or(0)),
-            format!("{width}, one column for each of: {}", blend.species_names().join(", ")),
-            "give the mole fractions in the order of blend.species",
-        )
-        .into());
-    }
-    let rows = x.len() / width;
-    let temperatures = match &temperature_k {
-        Column::Scalar(t) => vec![*t; rows],
-        Column::Array(a) if a.as_array().len() == rows => a.as_array().iter().copied().collect(),
-        Column::Array(a) => {
-            return Err(mistcoat::error::out_of_range(
-                "number of temperatures",
-                a.as_array().len().to_string(),
-                format!("1 or {rows}, one for each row of mole_fractions"),
-                "give one temperature for all rows, or one for each",
-            )
-            .into());
-        }
-    };
-    let mut out = vec![0.0; x.len()];
-    py.detach(|| {
-        let row = |scratch: &mut _, ((out, x), t): ((&mut [f64], &[f64]), &f64)| {
-            let total: f64 = x.iter().sum();
-            let good =
-                TEMPERATURES_K.contains(t) && total.is_finite() && total > 0.0 && x.iter().all(|x| *x >= 0.0);
-            if good {
-                activity.ln_gamma(*t, x, scratch, out);
-                for g in out.iter_mut() {
-                    *g = g.exp();
-                }
-            } else {
-                out.fill(f64::NAN);
-            }
-        };
-        if rows >= PARALLEL_FROM {
-            out.par_chunks_exact_mut(width)
-                .zip(x.par_chunks_exact(width))
-                .zip(&temperatures)
-                .with_min_len(PARALLEL_FROM / 4)
-                .for_each_init(|| activity.scratch(), row);
-        } else {
-            let mut scratch = activity.scratch();
-            let columns = out.chunks_exact_mut(width).zip(x.chunks_exact(width)).zip(&temperatures);
-            columns.for_each(|item| row(&mut scratch, item));
-        }
-    });
-    let given =
-        |row: usize| temperatures[row].is_nan() || x[row * width..][..width].iter().any(|v| v.is_nan());
-    let mut bad = (0..rows).filter(|row| out[row * width].is_nan() && !given(*row));
-    if let Some(first) = bad.next() {
-        let limit = "a temperature of 253.15 to 353.15 K and mole fractions of 0 or more, not all 0";
-        report(py, on_bad, "activity_coefficients", limit, 1 + bad.count(), first, temperatures[first])?;
-    }
-    let shaped = ArrayD::from_shape_vec(shape, out).map_err(|e| UnitError::new_err(e.to_string()))?;
-    Ok(ColumnOut::Array(shaped))
 }

@@ -6,6 +6,8 @@
 
 mod array;
 mod blend;
+mod blend_columns;
+mod blend_results;
 mod catalogue;
 mod cup;
 mod dose;
@@ -21,7 +23,11 @@ use pyo3::prelude::*;
 #[pymodule]
 mod _core {
     #[pymodule_export]
-    use crate::blend::{PyBlend, PyDryingTable, PyPhases, activity_coefficients, polymers};
+    use crate::blend::{PyBlend, polymers};
+    #[pymodule_export]
+    use crate::blend_columns::activity_coefficients;
+    #[pymodule_export]
+    use crate::blend_results::{PyDryingTable, PyPhases};
     #[pymodule_export]
     use crate::catalogue::{PyCatalogue, solvents};
     #[pymodule_export]
