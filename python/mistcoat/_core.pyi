@@ -10,7 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 from os import PathLike
 from typing import Any, Final, SupportsFloat, SupportsIndex, final
 
-__all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "DryingTable", "DynamicViscosity", "Estimate", "ExposureLimit", "FlowCup", "Frequency", "Hansen", "KinematicViscosity", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MolarEnergy", "MolarMass", "MolarVolume", "Paint", "Phases", "Pressure", "PropertySource", "Ratio", "ReferenceLiquid", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "SurfaceTension", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "alligation", "counted_volume", "cpvc", "cups_for", "drop_recipes", "dry_film", "efflux_time_s", "kinematic_viscosity_mm2_s", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "thinned_solids", "timing", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
+__all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Density", "Diffusivity", "DropRecipe", "Dropper", "DryingTable", "DynamicViscosity", "Estimate", "ExposureLimit", "FlowCup", "Frequency", "Hansen", "KinematicViscosity", "Length", "Mass", "MassConcentration", "MassFlux", "MolarEnergy", "MolarMass", "MolarVolume", "Phases", "Pressure", "PropertySource", "Ratio", "ReferenceLiquid", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "SurfaceTension", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "counted_volume", "cpvc", "cups_for", "drop_recipes", "dry_film", "efflux_time_s", "kinematic_viscosity_mm2_s", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "thinned_solids", "timing", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
 
 __version__: Final[str]
 
@@ -430,91 +430,6 @@ class Diffusivity:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
-        """
-
-@final
-class DilutionLaw:
-    """
-    How viscosity falls with thinner: ``ln(eta/eta_s) = a x / (1 - b x)``, ``x`` the volume of stock paint per
-    volume of mix, ``eta_s`` the viscosity of the thinner.
-
-    Build one with ``DilutionLaw.fit`` from readings, or take that of a paint with ``Paint.law``. Holds alike for
-    dynamic and kinematic viscosity. Measured error: glycerol-water from two readings 3.3 %, a waterborne paint
-    0.23 s in 20 s of a Ford cup, polymer solutions 24 % rms from one reading and 11 % median from two.
-    """
-    def __eq__(self, value: object, /) -> bool: ...
-    def __ne__(self, value: object, /) -> bool: ...
-    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
-    def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
-    @property
-    def a(self, /) -> float:
-        """
-        Constant ``a`` of the law.
-        """
-    @property
-    def b(self, /) -> float:
-        """
-        Shape constant ``b`` of the law: 0 is a straight line in ln viscosity.
-        """
-    @staticmethod
-    def fit(readings: SupportsGetItem[int, tuple[float | Ratio | str | Estimate | HasUnits, DynamicViscosity | str | Estimate | HasUnits | KinematicViscosity]], thinner_viscosity: DynamicViscosity | str | Estimate | HasUnits | KinematicViscosity, family: str | None = None) -> DilutionLaw:
-        """
-        Fits the law to ``(paint_fraction, viscosity)`` readings by least squares in ln viscosity.
-
-        ``paint_fraction`` is 1 for the stock paint; one reading is enough, a second between 0.55 and 0.85 fixes the
-        shape. ``family`` names the paint family whose habit stands in for what the readings leave open; ``None``
-        takes a wide one. A reading without a spread is given that of a flow cup (5 % at 95 %).
-
-        Raises ``RangeError`` for no reading, a fraction outside (0, 1], a reading at or below the thinner's
-        viscosity, or a viscosity that rises on adding thinner.
-        """
-    @staticmethod
-    def from_json(text: str) -> DilutionLaw:
-        """
-        The law from what ``to_json`` wrote.
-        """
-    def paint_fraction_for(self, /, viscosity: DynamicViscosity | str | Estimate | HasUnits | KinematicViscosity) -> Estimate:
-        """
-        Volume fraction of stock paint that gives the wanted viscosity.
-
-        Raises ``RangeError`` at or below the thinner's viscosity and above the paint's.
-        """
-    @property
-    def paint_viscosity(self, /) -> Estimate:
-        """
-        Viscosity of the stock paint as the law sees it.
-        """
-    def sensitivity(self, /, paint_fraction: float | Ratio | str | Estimate | HasUnits) -> float:
-        """
-        Slope ``d ln(viscosity)/dx``: at 7, one percent more paint makes the mix 7 % thicker.
-        """
-    @property
-    def shape(self, /) -> Estimate:
-        """
-        Shape constant ``b`` with its interval.
-        """
-    def thinner_per_paint_for(self, /, viscosity: DynamicViscosity | str | Estimate | HasUnits | KinematicViscosity) -> Ratio:
-        """
-        Thinner to add for the wanted viscosity, as a share of the paint's volume.
-        """
-    @property
-    def thinner_viscosity(self, /) -> Estimate:
-        """
-        Viscosity of the thinner.
-        """
-    def to_json(self, /) -> str:
-        """
-        The law as JSON text.
-        """
-    def viscosity(self, /, paint_fraction: float | Ratio | str | Estimate | HasUnits) -> Estimate:
-        """
-        Viscosity of a mix with this volume fraction of stock paint, above 0 up to 1.
-        """
-    @property
-    def warnings(self, /) -> list[str]:
-        """
-        What to mind about the readings behind the law.
         """
 
 @final
@@ -1213,159 +1128,6 @@ class MassFlux:
         """
 
 @final
-class Mix:
-    """
-    A paint thinned to a stated degree.
-
-    Made by ``Paint.thin`` and ``Paint.thin_to``; answers for viscosity, seconds in a cup, solids, film build, VOC,
-    drops and settling. Volumes are measured at 20 °C and taken to add.
-    """
-    def __eq__(self, value: object, /) -> bool: ...
-    def __ne__(self, value: object, /) -> bool: ...
-    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
-    def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
-    @property
-    def compatibility(self, /) -> list[str]:
-        """
-        What is known to go wrong between this family and this thinner; empty when nothing is.
-        """
-    def density(self, /, temperature: Temperature | str | Estimate | HasUnits | None = None) -> Estimate:
-        """
-        Density at a temperature, 20 °C unless given.
-        """
-    def drops(self, /, *, dropper: Dropper, total: Volume | str | Estimate | HasUnits | None = None, thinner_dropper: Dropper | None = None, temperature: Temperature | str | Estimate | HasUnits | None = None) -> MixDrops:
-        """
-        Whole drops of paint and thinner for this mix, near ``total`` when given.
-
-        ``dropper`` serves both liquids unless ``thinner_dropper`` is given. The drop of each liquid is its own.
-        """
-    def dry_film(self, /, wet: Length | str | Estimate | HasUnits) -> Estimate:
-        """
-        Dry film that a wet film of this mix leaves.
-        """
-    def efflux_time(self, /, cup: FlowCup, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Seconds to expect in a flow cup; warns and names cups that serve when the mix is too thin for this one.
-        """
-    @staticmethod
-    def from_json(text: str) -> Mix:
-        """
-        The mix from what ``to_json`` wrote.
-        """
-    def kinematic_viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Kinematic viscosity at a temperature, 0 to 50 °C.
-        """
-    @property
-    def paint(self, /) -> Paint:
-        """
-        The paint.
-        """
-    @property
-    def paint_fraction(self, /) -> float:
-        """
-        Volume of stock paint per volume of mix, 0 to 1.
-        """
-    def settling_time(self, /, depth: Length | str | Estimate | HasUnits, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Time until the top ``depth`` of the cup is clear of pigment: stir well before.
-        """
-    def settling_velocity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Velocity:
-        """
-        Speed at which the pigment sinks.
-        """
-    @property
-    def thinner(self, /) -> Blend:
-        """
-        The thinner.
-        """
-    @property
-    def thinner_per_paint(self, /) -> float:
-        """
-        Parts of thinner to one part of paint, by volume.
-        """
-    @property
-    def thinning(self, /) -> Thinning:
-        """
-        How far the paint is thinned.
-        """
-    def to_json(self, /) -> str:
-        """
-        The mix as JSON text.
-        """
-    def viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Dynamic viscosity at a temperature, 0 to 50 °C.
-        """
-    def voc(self, /) -> Voc:
-        """
-        Volatile organic content: total, and less water and exempt solvents.
-        """
-    @property
-    def volatile(self, /) -> Blend:
-        """
-        All that evaporates: carrier and thinner together.
-        """
-    @property
-    def volume_solids(self, /) -> Estimate:
-        """
-        Volume of dry film per volume of mix.
-        """
-    def wet_film(self, /, dry: Length | str | Estimate | HasUnits) -> Estimate:
-        """
-        Wet film of this mix that leaves the wanted dry film.
-        """
-    def working(self, /) -> Working:
-        """
-        What is in the mix, step by step.
-        """
-
-@final
-class MixDrops:
-    """
-    A mix in whole drops: ``recipes``, best first, and the drop of each liquid.
-    """
-    def __eq__(self, value: object, /) -> bool: ...
-    def __ne__(self, value: object, /) -> bool: ...
-    def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
-    @property
-    def paint_drop(self, /) -> Estimate:
-        """
-        Volume of one drop of paint.
-        """
-    @property
-    def paint_drops(self, /) -> int:
-        """
-        Drops of stock paint in the best recipe.
-        """
-    @property
-    def recipes(self, /) -> list[DropRecipe]:
-        """
-        Recipes, best first.
-        """
-    @property
-    def thinner_drop(self, /) -> Estimate:
-        """
-        Volume of one drop of thinner.
-        """
-    @property
-    def thinner_drops(self, /) -> int:
-        """
-        Drops of thinner in the best recipe.
-        """
-    @property
-    def warnings(self, /) -> list[str]:
-        """
-        What to mind; empty when there is nothing.
-        """
-    def working(self, /) -> Working:
-        """
-        The steps.
-        """
-
-@final
 class MolarEnergy:
     """
     A value of dimension MolarEnergy with its unit: ``MolarEnergy("43.9 kJ/mol")`` or ``MolarEnergy(number, unit)``.
@@ -1480,166 +1242,6 @@ class MolarVolume:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
-        """
-
-@final
-class Paint:
-    """
-    A paint as it comes in the bottle.
-
-    ``Paint.typical(family, name)`` knows only the family and fills in typical values, marked as common practice, with
-    their wide range; ``Paint.load(path)`` reads a paint file; ``calibrated(readings)`` makes it your own bottle.
-    Families: waterborne acrylic, alcohol acrylic, solvent lacquer, alkyd enamel, artists' oil.
-    """
-    def __eq__(self, value: object, /) -> bool: ...
-    def __ne__(self, value: object, /) -> bool: ...
-    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
-    def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
-    @property
-    def binder_tg(self, /) -> Estimate:
-        """
-        Glass transition temperature of the dry binder.
-        """
-    def calibrated(self, /, readings: SupportsGetItem[int, tuple[float | Ratio | str | Estimate | HasUnits, DynamicViscosity | str | Estimate | HasUnits | KinematicViscosity, Temperature | str | Estimate | HasUnits] | tuple[float | Ratio | str | Estimate | HasUnits, FlowCup, Time | str | Estimate | HasUnits, Temperature | str | Estimate | HasUnits]], thinner: Blend | None = None) -> Paint:
-        """
-        This paint with viscosity and shape from readings.
-
-        Each reading is ``(paint_fraction, viscosity, temperature)`` or ``(paint_fraction, cup, time, temperature)``;
-        the fraction is 1 for the stock paint. ``thinner`` is what the thinned readings were thinned with, the paint's
-        own carrier unless given. Stock readings at two temperatures 3 K or more apart also fix how it changes with
-        temperature.
-        """
-    @property
-    def carrier(self, /) -> Blend:
-        """
-        The volatile part of the paint.
-        """
-    def density(self, /, temperature: Temperature | str | Estimate | HasUnits | None = None) -> Estimate:
-        """
-        Density at a temperature, 20 °C unless given.
-        """
-    @staticmethod
-    def families() -> list[str]:
-        """
-        The families.
-        """
-    @property
-    def family(self, /) -> str:
-        """
-        Family of the paint.
-        """
-    @staticmethod
-    def from_json(text: str) -> Paint:
-        """
-        The paint from what ``to_json`` wrote.
-        """
-    @staticmethod
-    def from_toml(text: str) -> Paint:
-        """
-        Reads a paint from the text of a paint file.
-        """
-    def law(self, /, thinner: Blend, temperature: Temperature | str | Estimate | HasUnits) -> DilutionLaw:
-        """
-        The dilution law of this paint with a thinner at a temperature.
-        """
-    @staticmethod
-    def load(path: str | PathLike[str]) -> Paint:
-        """
-        Reads a paint file (TOML). Raises ``DataError`` with file, line and field.
-        """
-    @property
-    def name(self, /) -> str:
-        """
-        Name of the paint.
-        """
-    @property
-    def note(self, /) -> str | None:
-        """
-        Remark in the paint file, or ``None``.
-        """
-    @property
-    def pigment_density(self, /) -> Estimate:
-        """
-        Density of the pigment.
-        """
-    @property
-    def pigment_diameter(self, /) -> Estimate:
-        """
-        Diameter of the pigment as it floats.
-        """
-    @property
-    def pigment_volume_concentration(self, /) -> Estimate:
-        """
-        Volume of pigment per volume of dry film (PVC).
-        """
-    def save(self, /, path: str | PathLike[str]) -> None:
-        """
-        Writes a paint file, replacing one that is there; typical values are left out.
-        """
-    @property
-    def shape(self, /) -> str:
-        """
-        What is expected of its thinning: the shape ``b`` of the dilution law in words.
-        """
-    @property
-    def stock_temperature(self, /) -> Temperature:
-        """
-        Temperature of ``stock_viscosity``.
-        """
-    @property
-    def stock_viscosity(self, /) -> Estimate:
-        """
-        Viscosity of the stock paint at ``stock_temperature``.
-        """
-    @property
-    def surface_tension(self, /) -> Estimate:
-        """
-        Surface tension near 20 °C.
-        """
-    def thin(self, blend: Blend, ratio: Any | None = None, /, *, thinner: SupportsFloat | SupportsIndex | None = None, paint: SupportsFloat | SupportsIndex | None = None, percent_of_paint: float | Ratio | str | Estimate | HasUnits | None = None, percent_of_mix: float | Ratio | str | Estimate | HasUnits | None = None, by: str = "volume") -> Mix:
-        """
-        Thins the paint: ``p.thin(b, thinner=2, paint=1)``, ``percent_of_paint=20`` (of the paint's volume),
-        ``percent_of_mix=50``; with ``by="mass"`` the same by weight. Text must name its parts: "2 parts thinner to
-        1 part paint".
-
-        Raises ``RangeError`` for a bare ratio, which reads both ways, and ``PhaseSplit`` when carrier and thinner do
-        not stay one liquid at 20 °C.
-        """
-    def thin_to(self, blend: Blend, /, *, temperature: Temperature | str | Estimate | HasUnits, viscosity: DynamicViscosity | str | Estimate | HasUnits | None = None, seconds: float | Time | str | Estimate | HasUnits | None = None, cup: FlowCup | None = None) -> Mix:
-        """
-        Thins the paint to a ``viscosity``, or to ``seconds`` in a ``cup``, at a temperature.
-
-        Raises ``RangeError`` for a target the thinner cannot give.
-        """
-    def to_json(self, /) -> str:
-        """
-        The paint as JSON text.
-        """
-    def to_toml(self, /) -> str:
-        """
-        The paint as the text of a paint file.
-        """
-    @staticmethod
-    def typical(family: str, name: str | None = None) -> Paint:
-        """
-        A paint of which only the family is known: typical values, common practice.
-
-        Label words such as "nitrocellulose lacquer" or "enamel" are understood. Raises ``UnknownName`` with near names.
-        """
-    @property
-    def typical_fields(self, /) -> list[str]:
-        """
-        Fields that nobody gave and the family filled in with typical values.
-        """
-    def viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
-        """
-        Viscosity of the stock paint at a temperature, 0 to 50 °C.
-        """
-    @property
-    def volume_solids(self, /) -> Estimate:
-        """
-        Volume of dry film per volume of wet paint.
         """
 
 @final
@@ -2405,30 +2007,6 @@ class Velocity:
         """
 
 @final
-class Voc:
-    """
-    Volatile organic content of a mix.
-    """
-    def __eq__(self, value: object, /) -> bool: ...
-    def __ne__(self, value: object, /) -> bool: ...
-    def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
-    @property
-    def less_water_and_exempt(self, /) -> MassConcentration:
-        """
-        Organic volatiles per volume less water and exempt solvents, the figure most rules limit.
-        """
-    @property
-    def total(self, /) -> MassConcentration:
-        """
-        Organic volatiles per volume of the mix.
-        """
-    def working(self, /) -> Working:
-        """
-        The steps.
-        """
-
-@final
 class Volume:
     """
     A value of dimension Volume with its unit: ``Volume("5 mL")`` or ``Volume(number, unit)``.
@@ -2542,6 +2120,11 @@ class Working:
         """
         Plain text for a terminal.
         """
+
+def activity_coefficients(temperature_k: float | ArrayLike, mole_fractions: float | ArrayLike, *, blend: Blend, model: str | None = None, errors: str = "nan") -> float | NDArray[float64]:
+    """
+    Activity coefficients on columns; the typed wrapper stands in `mistcoat.columns`.
+    """
 
 def alligation(strong: float | Ratio | str | Estimate | HasUnits, weak: float | Ratio | str | Estimate | HasUnits, target: float | Ratio | str | Estimate | HasUnits) -> tuple[float, float]:
     """

@@ -21,7 +21,7 @@ from numpy.typing import NDArray
 
 from . import _core
 
-__all__ = ["efflux_time_s", "kinematic_viscosity_mm2_s"]
+__all__ = ["activity_coefficients", "efflux_time_s", "kinematic_viscosity_mm2_s"]
 
 OnBad = Literal["nan", "raise"]
 FloatArray = NDArray[np.float64]
@@ -65,3 +65,29 @@ def efflux_time_s(
     return _core.efflux_time_s(
         kinematic_viscosity_mm2_s, standard=standard, size=size, errors=errors
     )
+
+
+def activity_coefficients(
+    temperature_k: Any,
+    mole_fractions: Any,
+    *,
+    blend: _core.Blend,
+    model: Literal["original", "dortmund"] | None = None,
+    errors: OnBad = "nan",
+) -> FloatArray:
+    """Activity coefficients of the species of a blend at other compositions, by UNIFAC.
+
+    The last axis of ``mole_fractions`` runs over the species in the order of ``blend.species``;
+    they may be any amounts in the same proportion. ``temperature_k`` is one temperature in K for
+    all rows or one for each. ``model`` None takes the table that suits the blend. A row outside
+    253.15 to 353.15 K, with a negative amount or with nothing in it is bad.
+
+    >>> import mistcoat as mc
+    >>> spirit = mc.Blend({"ethanol": 1, "water": 1}, basis="mole")
+    >>> activity_coefficients(298.15, [[0.1, 0.9], [0.5, 0.5]], blend=spirit).round(2).tolist()
+    [[3.04, 1.02], [1.25, 1.44]]
+    """
+    result = _core.activity_coefficients(
+        temperature_k, mole_fractions, blend=blend, model=model, errors=errors
+    )
+    return np.asarray(result)

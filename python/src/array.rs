@@ -195,8 +195,9 @@ fn first_bad(inputs: impl Iterator<Item = f64>, outputs: &[f64]) -> Option<(usiz
     Some((1 + bad.count(), index, x))
 }
 
+/// Says which rows were bad: raises, or warns.
 #[cold]
-fn report(
+pub fn report(
     py: Python<'_>,
     on_bad: OnBad,
     what: &str,

@@ -1,10 +1,11 @@
-//! `Blend`, its liquids and its drying table.
+//! `Blend`: recipe in, properties out.
 
+use crate::blend_results::{PyDryingTable, PyPhases};
 use crate::errors::{CallResult, UnitError};
 use crate::estimate::{PyEstimate, warn_all};
 use crate::quantity::{Arg, PyMolarMass, PyPressure, PyQuantity, PySolubilityParameter};
 use crate::solvent::{PyHansen, PySolvent};
-use mistcoat::blend::{Basis, Blend, DryingTable, Phases, hansen, unifac::Table};
+use mistcoat::blend::{Basis, Blend, hansen, unifac::Table};
 use mistcoat::estimate::{Estimate, ModelError};
 use mistcoat::quantity::{self as q, Quantity, digits};
 use mistcoat::solvent::Solvent;
@@ -19,10 +20,10 @@ use std::fmt::Write as _;
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 /// A dictionary that keeps the order of the recipe.
-pub struct Ordered<V>(Vec<(String, V)>);
+pub struct Ordered<V>(pub Vec<(String, V)>);
 
 impl<V> Ordered<V> {
-    fn zip(names: &[String], values: impl IntoIterator<Item = V>) -> Self {
+    pub fn zip(names: &[String], values: impl IntoIterator<Item = V>) -> Self {
         Self(names.iter().cloned().zip(values).collect())
     }
 }
@@ -138,7 +139,7 @@ impl PyBlend {
         Ok(PyEstimate::answer(py, self.0.at(&temperature(t), property)?)?)
     }
 
-    fn species_names(&self) -> Vec<String> {
+    pub fn species_names(&self) -> Vec<String> {
         self.0.species().iter().map(|s| s.solvent.name().to_owned()).collect()
     }
 }
@@ -361,166 +362,6 @@ impl PyBlend {
     }
     fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
         crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
-}
-
-/// How many liquids a blend is, and what each holds.
-#[pyclass(frozen, eq, name = "Phases", module = "mistcoat")]
-#[derive(Clone, PartialEq)]
-pub struct PyPhases {
-    phases: Phases,
-    species: Vec<String>,
-}
-
-#[pymethods]
-impl PyPhases {
-    /// Whether it is one liquid.
-    #[getter]
-    fn is_one(&self) -> bool {
-        self.phases.is_one()
-    }
-    /// Ingredient that gathers in each liquid, the larger liquid first.
-    #[getter]
-    fn rich_in(&self) -> Vec<String> {
-        self.phases.liquids.iter().map(|l| l.rich_in.clone()).collect()
-    }
-    /// Share of each liquid of the mass of the blend, 0 to 1.
-    #[getter]
-    fn shares_of_mass(&self) -> Vec<f64> {
-        self.phases.liquids.iter().map(|l| l.share_of_mass).collect()
-    }
-    /// Mass fraction of every species in each liquid.
-    #[getter]
-    fn mass_fractions(&self) -> Vec<Ordered<f64>> {
-        let of = |x: &Vec<f64>| Ordered::zip(&self.species, x.iter().copied());
-        self.phases.liquids.iter().map(|l| of(&l.mass_fractions)).collect()
-    }
-    /// Mole fraction of every species in each liquid.
-    #[getter]
-    fn mole_fractions(&self) -> Vec<Ordered<f64>> {
-        let of = |x: &Vec<f64>| Ordered::zip(&self.species, x.iter().copied());
-        self.phases.liquids.iter().map(|l| of(&l.mole_fractions)).collect()
-    }
-    /// What decided: measured miscibility, or the tangent-plane criterion with UNIFAC.
-    #[getter]
-    fn source(&self) -> String {
-        mistcoat::source::cite(&self.phases.source)
-    }
-    /// What to mind; empty when there is nothing.
-    #[getter]
-    fn warnings(&self) -> Vec<String> {
-        self.phases.warnings.iter().map(|w| w.message.clone()).collect()
-    }
-    fn __len__(&self) -> usize {
-        self.phases.liquids.len()
-    }
-    fn __repr__(&self) -> String {
-        if self.phases.is_one() {
-            return "<Phases: one liquid>".to_owned();
-        }
-        let liquids = self.phases.liquids.iter();
-        let parts: Vec<String> = liquids
-            .map(|l| format!("{} % rich in {}", digits(l.share_of_mass * 100.0, 3), l.rich_in))
-            .collect();
-        format!("<Phases: {}>", parts.join(", "))
-    }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        let (phases, species) = crate::json::load(text)?;
-        Ok(Self { phases, species })
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        let p = slf.get();
-        crate::json::reduce(slf, "_from_json", &(&p.phases, &p.species))
-    }
-}
-
-/// A blend as it dries on the evaporation scale: dry air, 25 °C, n-butyl acetate = 1.
-#[pyclass(frozen, eq, name = "DryingTable", module = "mistcoat")]
-#[derive(Clone, PartialEq)]
-pub struct PyDryingTable(DryingTable);
-
-#[pymethods]
-impl PyDryingTable {
-    /// Share of the mass lost, row by row, 0 to 1.
-    #[getter]
-    fn mass_lost(&self) -> Vec<f64> {
-        self.0.rows.iter().map(|r| r.mass_lost).collect()
-    }
-    /// Time so far, in units of the time in which the same volume of n-butyl acetate loses 90 %.
-    #[getter]
-    fn time(&self) -> Vec<f64> {
-        self.0.rows.iter().map(|r| r.time).collect()
-    }
-    /// Rate of each moment, n-butyl acetate = 1.
-    #[getter]
-    fn relative_rate(&self) -> Vec<f64> {
-        self.0.rows.iter().map(|r| r.relative_rate.si()).collect()
-    }
-    /// Mass fraction of every species in what is left, row by row.
-    #[getter]
-    fn residue(&self) -> Ordered<Vec<f64>> {
-        let column = |i: usize| self.0.rows.iter().map(|r| r.residue[i]).collect();
-        Ordered::zip(&self.0.species, (0..self.0.species.len()).map(column))
-    }
-    /// Rate over the loss of 90 % of the mass, as the scale is defined.
-    #[getter]
-    fn overall_rate(&self) -> PyEstimate {
-        PyEstimate::new(self.0.overall_rate.clone())
-    }
-    /// Class of the fresh blend.
-    #[getter]
-    fn class_fresh(&self) -> String {
-        self.0.class_fresh.to_string()
-    }
-    /// Class of what is left when 90 % are lost.
-    #[getter]
-    fn class_at_90(&self) -> String {
-        self.0.class_at_90.to_string()
-    }
-    /// What to mind; empty when there is nothing.
-    #[getter]
-    fn warnings(&self) -> Vec<String> {
-        self.0.warnings.iter().map(|w| w.message.clone()).collect()
-    }
-    fn __len__(&self) -> usize {
-        self.0.rows.len()
-    }
-    fn __repr__(&self) -> String {
-        format!(
-            "<DryingTable {}: {} fresh, {} at 90 % lost>",
-            self.0.species.join(", "),
-            self.0.class_fresh,
-            self.0.class_at_90
-        )
-    }
-    fn _repr_html_(&self) -> String {
-        let mut html = "<table><tr><th>% lost</th><th>rate</th>".to_owned();
-        for name in &self.0.species {
-            let _ = write!(html, "<th>{} left, %</th>", escape_html(name));
-        }
-        html.push_str("</tr>");
-        for r in &self.0.rows {
-            let _ = write!(
-                html,
-                "<tr><td>{}</td><td>{}</td>",
-                digits(r.mass_lost * 100.0, 3),
-                digits(r.relative_rate.si(), 3)
-            );
-            for w in &r.residue {
-                let _ = write!(html, "<td>{:.1}</td>", w * 100.0);
-            }
-            html.push_str("</tr>");
-        }
-        html.push_str("</table>");
-        html
-    }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
     }
 }
 

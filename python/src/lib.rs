@@ -11,6 +11,11 @@ mod blend;
 mod catalogue;
 mod cup;
 mod demo;
+mod blend;
+mod blend_columns;
+mod blend_results;
+mod catalogue;
+mod cup;
 mod dose;
 mod errors;
 mod estimate;
@@ -32,6 +37,11 @@ mod _core {
     use crate::bench::{PyComparison, PyRow, PyTable, compare, measured_dilutions};
     #[pymodule_export]
     use crate::blend::{PyBlend, PyDryingTable, PyPhases, activity_coefficients, polymers};
+    use crate::blend::{PyBlend, polymers};
+    #[pymodule_export]
+    use crate::blend_columns::activity_coefficients;
+    #[pymodule_export]
+    use crate::blend_results::{PyDryingTable, PyPhases};
     #[pymodule_export]
     use crate::catalogue::{PyCatalogue, solvents};
     #[pymodule_export]

@@ -10,6 +10,7 @@ import warnings
 from typing import Any
 
 import mistcoat as mc
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -222,6 +223,39 @@ def test_table_is_chosen_and_recorded() -> None:
     auto = spirit.activity_coefficients("25 degC")
     assert auto == spirit.activity_coefficients("25 degC", model="dortmund")
     assert auto != spirit.activity_coefficients("25 degC", model="original")
+
+
+def test_columns_agree_with_single_values() -> None:
+    b = house()
+    rng = np.random.default_rng(1)
+    x = rng.dirichlet(np.ones(3), size=5000)
+    kelvin = rng.uniform(275, 330, 5000)
+    gamma = mc.columns.activity_coefficients(kelvin, x, blend=b)
+    assert gamma.shape == x.shape
+    for i in (0, 17, 4999):
+        single = mc.Blend(dict(zip(b.species, x[i].tolist(), strict=True)), basis="mole")
+        one = single.activity_coefficients(mc.Temperature(kelvin[i], "K"))
+        assert gamma[i].tolist() == pytest.approx(list(one.values()), rel=1e-12)
+    # However the rows are split, the result is the same to the last bit.
+    half = mc.columns.activity_coefficients(kelvin[:60], x[:60], blend=b)
+    assert np.array_equal(half, gamma[:60])
+    row = mc.columns.activity_coefficients(float(kelvin[0]), x[0], blend=b)
+    assert np.array_equal(row, gamma[0])
+
+
+def test_bad_rows_of_columns() -> None:
+    b = house()
+    x = [[0.2, 0.3, 0.5], [-0.1, 0.6, 0.5], [0, 0, 0], [float("nan"), 0.5, 0.5]]
+    with pytest.warns(mc.MistcoatWarning, match=r"2 bad row\(s\), first at index 1"):
+        gamma = mc.columns.activity_coefficients(298.15, x, blend=b)
+    assert np.isfinite(gamma[0]).all()
+    assert np.isnan(gamma[1:]).all()
+    with pytest.raises(mc.RangeError, match=r"253.15 to 353.15 K"):
+        mc.columns.activity_coefficients(25.0, x[0], blend=b, errors="raise")
+    with pytest.raises(mc.RangeError, match="one column for each of: acetone"):
+        mc.columns.activity_coefficients(298.15, [[0.5, 0.5]], blend=b)
+    with pytest.raises(mc.RangeError, match="one for each"):
+        mc.columns.activity_coefficients([298.15, 300.0, 301.0], [x[0]], blend=b)
 
 
 # ------------------------------------------------------------------ bad input
