@@ -33,7 +33,9 @@ def _with_bars(ax: Axes, column: dict[str, list[Any]], key: str) -> None:
     """Best values as dots, intervals as bars; rows without an answer stay empty."""
     for i, best in enumerate(column[key]):
         if best is None:
-            ax.annotate("no\nanswer", (i, 0.5), xycoords=("data", "axes fraction"), ha="center", color=MID)
+            ax.annotate(
+                "no\nanswer", (i, 0.5), xycoords=("data", "axes fraction"), ha="center", color=MID
+            )
             continue
         low, high = column[f"{key}_low"][i], column[f"{key}_high"][i]
         if low is not None and high is not None:
@@ -42,7 +44,12 @@ def _with_bars(ax: Axes, column: dict[str, list[Any]], key: str) -> None:
                 ax.plot([i - 0.07, i + 0.07], [end, end], color=INK, lw=1.4)
         ax.plot(i, best, "o", color=INK, ms=7, zorder=3)
         ax.annotate(
-            f"{best:.3g}", (i, best), xytext=(9, 0), textcoords="offset points", va="center", color=INK
+            f"{best:.3g}",
+            (i, best),
+            xytext=(9, 0),
+            textcoords="offset points",
+            va="center",
+            color=INK,
         )
 
 
@@ -83,7 +90,9 @@ def comparison(result: Comparison) -> Figure:
             dry = data["dry_film_um"]
             ax.bar(range(len(dry)), dry, width=0.5, color=PALE, edgecolor=INK, lw=1.0)
             for i, best in enumerate(dry):
-                ax.annotate(f"{best:.3g}", (i, best), xytext=(0, 3), textcoords="offset points", ha="center")
+                ax.annotate(
+                    f"{best:.3g}", (i, best), xytext=(0, 3), textcoords="offset points", ha="center"
+                )
             ax.margins(y=0.15)
             ax.set_ylabel("dry film, µm")
             ax.set_title(f"What a {result.wet_film} wet coat leaves", loc="left", fontsize=10.5)
@@ -91,7 +100,9 @@ def comparison(result: Comparison) -> Figure:
             _with_bars(ax, data, "flash_off_s")
             ax.set_ylabel("flash-off, s")
             ax.set_ylim(bottom=0)
-            ax.set_title("Wait before the next coat (90 % of the volatiles gone)", loc="left", fontsize=10.5)
+            ax.set_title(
+                "Wait before the next coat (90 % of the volatiles gone)", loc="left", fontsize=10.5
+            )
         ax.set_xticks(range(len(ratios)), ratios)
         ax.set_xlim(-0.5, len(ratios) - 0.35)
         ax.set_xlabel("parts of thinner to 1 part of paint, by volume")

@@ -49,7 +49,12 @@ impl PyEstimate {
     /// From an answer; its warnings are also given as Python warnings.
     pub fn answer<Q: PyQuantity>(py: Python<'_>, a: Answer<Q>) -> PyResult<Self> {
         warn_all(py, &a.warnings)?;
-        Ok(Self { warnings: a.warnings, working: Some(a.working), ..Self::new(a.estimate) })
+        Ok(Self::kept(a))
+    }
+
+    /// From an answer whose warnings were given before.
+    pub fn kept<Q: PyQuantity>(a: Answer<Q>) -> Self {
+        Self { warnings: a.warnings, working: Some(a.working), ..Self::new(a.estimate) }
     }
 }
 

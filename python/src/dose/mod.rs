@@ -13,7 +13,7 @@ pub use arithmetic::{
 pub use batch::PyBatch;
 pub use dropper::PyDropper;
 pub use recipe::{PyDropRecipe, counted_volume, drop_recipes};
-pub use thinning::PyThinning;
+pub use thinning::{Percent, PyThinning, ThinningArg};
 
 use crate::errors::CallResult;
 use crate::quantity::Arg;

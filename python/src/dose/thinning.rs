@@ -16,7 +16,7 @@ use pyo3::{
 
 /// An argument whose name says percent: the number 50 and the text `"50 %"` are the same.
 #[derive(Clone, Copy)]
-pub struct Percent(q::Ratio);
+pub struct Percent(pub q::Ratio);
 
 impl<'a, 'py> FromPyObject<'a, 'py> for Percent {
     type Error = PyErr;

@@ -1,0 +1,471 @@
+//! `Solvent`, its safety figures and the sources behind them.
+
+use crate::errors::CallResult;
+use crate::estimate::PyEstimate;
+use crate::quantity::{Arg, Dimension, PyMolarMass, PyQuantity, PySolubilityParameter, PyTemperature};
+use mistcoat::estimate::{Estimate, ModelError};
+use mistcoat::quantity::{self as q, Quantity};
+use mistcoat::solvent::{Concentration, ExposureLimit, Hansen, PropertySource, SafetyValue, Solvent};
+use pyo3::prelude::*;
+use serde::{Deserialize, Serialize};
+use std::collections::HashMap;
+use std::hash::{DefaultHasher, Hash, Hasher};
+
+/// The built-in solvent of this name, identifier or synonym; case, hyphens and spaces do not matter.
+///
+/// >>> import mistcoat as mc
+/// >>> mc.solvent("N-Butyl Acetate").flash_point.to("degC")
+/// 22.0
+#[pyfunction]
+pub fn solvent(name: &str) -> CallResult<PySolvent> {
+    Ok(PySolvent(mistcoat::solvent::find(name)?))
+}
+
+/// A pure liquid or a petroleum cut. Get one from ``solvent(name)`` or from a ``Catalogue``.
+///
+/// Values at a temperature are ``Estimate`` objects, whose interval tells how far the sources differ;
+/// outside the range of its equation a value is refused with ``RangeError``.
+#[pyclass(frozen, eq, name = "Solvent", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PySolvent(pub Solvent);
+
+/// A temperature with its spread, which is that of an `Estimate` and else zero.
+fn temperature(t: Arg<q::Temperature>) -> Estimate<q::Temperature> {
+    Estimate::absolute(t.value, &[ModelError::new("temperature", t.std)])
+}
+
+impl PySolvent {
+    fn at<Q: PyQuantity>(
+        &self,
+        t: Arg<q::Temperature>,
+        property: impl Fn(&Solvent, q::Temperature) -> mistcoat::Result<Estimate<Q>>,
+    ) -> CallResult<PyEstimate> {
+        Ok(PyEstimate::new(self.0.at(&temperature(t), property)?))
+    }
+}
+
+#[pymethods]
+impl PySolvent {
+    /// Name used in tables.
+    #[getter]
+    fn name(&self) -> &str {
+        self.0.name()
+    }
+    /// Short stable name, for example ``n_butyl_acetate``.
+    #[getter]
+    fn id(&self) -> &str {
+        self.0.id()
+    }
+    /// Other names it is sold or written under.
+    #[getter]
+    fn synonyms(&self) -> Vec<String> {
+        self.0.synonyms().to_vec()
+    }
+    /// CAS registry number.
+    #[getter]
+    fn cas(&self) -> Option<&str> {
+        self.0.cas()
+    }
+    /// Molecular formula; of a cut, the mean molecule.
+    #[getter]
+    fn formula(&self) -> &str {
+        self.0.formula()
+    }
+    /// What to mind about this record.
+    #[getter]
+    fn note(&self) -> Option<&str> {
+        self.0.note()
+    }
+    /// Whether it is a cut: a mixture with a boiling range, sold as one liquid.
+    #[getter]
+    fn is_cut(&self) -> bool {
+        self.0.is_cut()
+    }
+    /// Mole fractions of the pure liquids that stand for a cut, by name; empty for a pure liquid.
+    #[getter]
+    fn surrogate(&self) -> HashMap<String, f64> {
+        self.0.surrogate().iter().map(|(s, x)| (s.name().to_owned(), *x)).collect()
+    }
+    /// Molar mass.
+    #[getter]
+    fn molar_mass(&self) -> PyMolarMass {
+        PyMolarMass(self.0.molar_mass())
+    }
+    /// Normal boiling point; of a cut, the middle of its range.
+    #[getter]
+    fn boiling_point(&self) -> PyTemperature {
+        PyTemperature(self.0.boiling_point())
+    }
+    /// Melting point.
+    #[getter]
+    fn melting_point(&self) -> PyTemperature {
+        PyTemperature(self.0.melting_point())
+    }
+    /// Density at a temperature.
+    fn density(&self, temperature: Arg<q::Temperature>) -> CallResult<PyEstimate> {
+        self.at(temperature, Solvent::density)
+    }
+    /// Volume of one mole at a temperature.
+    fn molar_volume(&self, temperature: Arg<q::Temperature>) -> CallResult<PyEstimate> {
+        self.at(temperature, Solvent::molar_volume)
+    }
+    /// Dynamic viscosity at a temperature.
+    fn viscosity(&self, temperature: Arg<q::Temperature>) -> CallResult<PyEstimate> {
+        self.at(temperature, Solvent::viscosity)
+    }
+    /// Kinematic viscosity at a temperature: dynamic viscosity over density.
+    fn kinematic_viscosity(&self, temperature: Arg<q::Temperature>) -> CallResult<PyEstimate> {
+        self.at(temperature, Solvent::kinematic_viscosity)
+    }
+    /// Surface tension against air at a temperature.
+    fn surface_tension(&self, temperature: Arg<q::Temperature>) -> CallResult<PyEstimate> {
+        self.at(temperature, Solvent::surface_tension)
+    }
+    /// Vapour pressure at a temperature; of a cut, that of the fresh liquid.
+    fn vapour_pressure(&self, temperature: Arg<q::Temperature>) -> CallResult<PyEstimate> {
+        self.at(temperature, Solvent::vapour_pressure)
+    }
+    /// Heat of vaporisation per mole at a temperature.
+    fn heat_of_vaporisation(&self, temperature: Arg<q::Temperature>) -> CallResult<PyEstimate> {
+        self.at(temperature, Solvent::heat_of_vaporisation)
+    }
+    /// Diffusivity of the vapour in air of one atmosphere at a temperature.
+    fn diffusivity(&self, temperature: Arg<q::Temperature>) -> CallResult<PyEstimate> {
+        self.at(temperature, Solvent::diffusivity)
+    }
+    /// Heat that warms one mole of the liquid by one kelvin, at 25 °C.
+    #[getter]
+    fn heat_capacity_per_kelvin(&self) -> PyEstimate {
+        PyEstimate::new(self.0.heat_capacity_per_kelvin())
+    }
+    /// Published evaporation rate, n-butyl acetate = 1; None where nothing is published.
+    #[getter]
+    fn relative_evaporation_rate(&self) -> Option<PyEstimate> {
+        self.0.relative_evaporation_rate().map(PyEstimate::new)
+    }
+    /// Evaporation rate predicted from the properties, n-butyl acetate = 1.
+    #[getter]
+    fn predicted_relative_evaporation_rate(&self) -> CallResult<PyEstimate> {
+        Ok(PyEstimate::new(self.0.predicted_relative_evaporation_rate()?))
+    }
+    /// Fast, medium or slow, by the published rate, else the predicted one.
+    #[getter]
+    fn evaporation_class(&self) -> CallResult<String> {
+        Ok(self.0.evaporation_class()?.to_string())
+    }
+    /// Evaporation number, ether = 1, turned from the rate; a higher number is slower.
+    #[getter]
+    fn evaporation_number(&self) -> CallResult<PyEstimate> {
+        Ok(PyEstimate::new(self.0.evaporation_number()?))
+    }
+    /// Flash point, closed cup; None for water, or where none is known.
+    #[getter]
+    fn flash_point(&self) -> Option<PySafetyValue> {
+        self.0.flash_point().map(PySafetyValue::new)
+    }
+    /// Lowest share of vapour in air, by volume, that burns.
+    #[getter]
+    fn lower_flammable_limit(&self) -> Option<PySafetyValue> {
+        self.0.lower_flammable_limit().map(PySafetyValue::new)
+    }
+    /// Highest share of vapour in air, by volume, that burns.
+    #[getter]
+    fn upper_flammable_limit(&self) -> Option<PySafetyValue> {
+        self.0.upper_flammable_limit().map(PySafetyValue::new)
+    }
+    /// Published exposure limits.
+    #[getter]
+    fn exposure_limits(&self) -> Vec<PyExposureLimit> {
+        let limits = self.0.exposure_limits().iter();
+        limits.map(|l| PyExposureLimit(l.clone(), self.0.exposure_limit_source(l))).collect()
+    }
+    /// What to mind about fire and health figures.
+    #[getter]
+    fn safety_note(&self) -> Option<&str> {
+        self.0.safety_note()
+    }
+    /// Concentration at which half a panel smells it. Smell is no safeguard.
+    #[getter]
+    fn odour_threshold(&self) -> Option<PySafetyValue> {
+        self.0.odour_threshold().map(PySafetyValue::new)
+    }
+    /// Hansen solubility parameters.
+    #[getter]
+    fn hansen(&self) -> Option<PyHansen> {
+        self.0.hansen().map(PyHansen)
+    }
+    /// Whether US federal rules exempt it from the count of volatile organic compounds.
+    #[getter]
+    fn voc_exempt(&self) -> Option<bool> {
+        self.0.voc_exempt()
+    }
+    /// What it does to polystyrene: "none in normal use", "slow or crazing" or "dissolves or softens".
+    #[getter]
+    fn polystyrene_attack(&self) -> Option<String> {
+        self.0.polystyrene_attack().map(|a| a.to_string())
+    }
+    /// The source behind a property, by its name; None where the solvent has no such value.
+    fn source(&self, property: &str) -> CallResult<Option<PyPropertySource>> {
+        Ok(self.0.source(property)?.map(PyPropertySource))
+    }
+    /// The record as JSON: the name of a built-in solvent, the whole record of another.
+    fn to_json(&self) -> CallResult<String> {
+        crate::json::dump(&self.0)
+    }
+    /// Reads what ``to_json`` wrote.
+    #[staticmethod]
+    fn from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __repr__(&self) -> String {
+        match mistcoat::solvent::find(self.0.name()) {
+            Ok(builtin) if builtin == self.0 => format!("solvent({:?})", self.0.name()),
+            _ => format!("<Solvent {:?} of {}>", self.0.name(), self.0.origin()),
+        }
+    }
+    fn __str__(&self) -> &str {
+        self.0.name()
+    }
+    fn __hash__(&self) -> u64 {
+        let mut h = DefaultHasher::new();
+        self.0.name().hash(&mut h);
+        h.finish()
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "from_json", &slf.get().0)
+    }
+}
+
+/// A figure on which someone's safety may rest, with its source. Its text says when it was stated from memory.
+#[pyclass(frozen, eq, name = "SafetyValue", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PySafetyValue {
+    state: SafetyState,
+    text: String,
+}
+
+#[derive(Clone, PartialEq, Serialize, Deserialize)]
+struct SafetyState {
+    class: String,
+    si: f64,
+    source: PropertySource,
+}
+
+impl PySafetyValue {
+    fn new<Q: PyQuantity>(v: SafetyValue<Q>) -> Self {
+        let text = v.to_string();
+        Self { state: SafetyState { class: Q::CLASS.to_owned(), si: v.value.si(), source: v.source }, text }
+    }
+
+    fn dimension(&self) -> CallResult<Dimension> {
+        let found = crate::quantity::dimension(&self.state.class);
+        Ok(found.ok_or_else(|| crate::errors::UnitError::new_err("no such dimension"))?)
+    }
+}
+
+#[pymethods]
+impl PySafetyValue {
+    /// The figure: a temperature or a ratio.
+    #[getter]
+    fn value(&self, py: Python<'_>) -> CallResult<Py<PyAny>> {
+        Ok((self.dimension()?.wrap)(py, self.state.si)?)
+    }
+    /// Where it stands.
+    #[getter]
+    fn source(&self) -> PyPropertySource {
+        PyPropertySource(self.state.source.clone())
+    }
+    /// The figure as a number in the named unit.
+    fn to(&self, unit: &str) -> CallResult<f64> {
+        Ok((self.dimension()?.to)(self.state.si, unit)?)
+    }
+    fn __str__(&self) -> &str {
+        &self.text
+    }
+    fn __repr__(&self) -> String {
+        format!("<SafetyValue {}>", self.text)
+    }
+    fn __hash__(&self) -> u64 {
+        (self.state.si + 0.0).to_bits()
+    }
+    #[staticmethod]
+    fn _from_json(text: &str) -> CallResult<Self> {
+        fn read<Q: PyQuantity>(s: SafetyState) -> PySafetyValue {
+            PySafetyValue::new(SafetyValue { value: Q::from_si(s.si), source: s.source })
+        }
+        let state: SafetyState = crate::json::load(text)?;
+        Ok(if state.class == q::Temperature::CLASS {
+            read::<q::Temperature>(state)
+        } else {
+            read::<q::Ratio>(state)
+        })
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "_from_json", &slf.get().state)
+    }
+}
+
+/// One exposure limit as its authority gives it.
+#[pyclass(frozen, eq, name = "ExposureLimit", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PyExposureLimit(ExposureLimit, PropertySource);
+
+#[pymethods]
+impl PyExposureLimit {
+    /// Whose limit, for example "OSHA PEL".
+    #[getter]
+    fn name(&self) -> &str {
+        &self.0.name
+    }
+    /// Over what time: "8 h", "15 min", "ceiling" or "immediate danger".
+    #[getter]
+    fn over(&self) -> String {
+        self.0.over.to_string()
+    }
+    /// The limit: a ratio (ppm) or a mass concentration.
+    #[getter]
+    fn value(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
+        match self.0.value {
+            Concentration::Volume(r) => r.wrap(py),
+            Concentration::Mass(m) => m.wrap(py),
+        }
+    }
+    /// Whether it counts floating droplets, not vapour.
+    #[getter]
+    fn droplets(&self) -> bool {
+        self.0.droplets
+    }
+    /// What goes with it.
+    #[getter]
+    fn note(&self) -> Option<&str> {
+        self.0.note.as_deref()
+    }
+    /// Where it stands.
+    #[getter]
+    fn source(&self) -> PyPropertySource {
+        PyPropertySource(self.1.clone())
+    }
+    fn __str__(&self) -> String {
+        let caution =
+            if self.1.is_from_memory() { " (from memory, check the safety data sheet)" } else { "" };
+        format!("{} {}, {}{caution}", self.0.name, self.0.value, self.0.over)
+    }
+    fn __repr__(&self) -> String {
+        format!("<ExposureLimit {}>", self.__str__())
+    }
+    fn __hash__(&self) -> u64 {
+        let mut h = DefaultHasher::new();
+        self.__str__().hash(&mut h);
+        h.finish()
+    }
+    #[staticmethod]
+    fn _from_json(text: &str) -> CallResult<Self> {
+        let (limit, source) = crate::json::load(text)?;
+        Ok(Self(limit, source))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        let l = slf.get();
+        crate::json::reduce(slf, "_from_json", &(&l.0, &l.1))
+    }
+}
+
+/// The source of one property: keys, citations, how far to trust it, and what other sources give.
+#[pyclass(frozen, eq, hash, name = "PropertySource", module = "mistcoat")]
+#[derive(Clone, PartialEq, Eq, Hash)]
+pub struct PyPropertySource(PropertySource);
+
+#[pymethods]
+impl PyPropertySource {
+    /// Name of the property.
+    #[getter]
+    fn property_name(&self) -> &str {
+        &self.0.property
+    }
+    /// Source keys, or citations in full where a file gives no key.
+    #[getter]
+    fn keys(&self) -> Vec<String> {
+        self.0.keys.clone()
+    }
+    /// What the keys stand for.
+    #[getter]
+    fn citations(&self) -> Vec<String> {
+        self.0.citations.clone()
+    }
+    /// The least trusted of the sources: "published", "computed", "common practice" or "from memory".
+    #[getter]
+    fn provenance(&self) -> &'static str {
+        self.0.provenance.words()
+    }
+    /// Whether the value was stated from memory and needs checking before use.
+    #[getter]
+    fn is_from_memory(&self) -> bool {
+        self.0.is_from_memory()
+    }
+    /// What to mind.
+    #[getter]
+    fn note(&self) -> Option<&str> {
+        self.0.note.as_deref()
+    }
+    /// What other sources give, each with its source.
+    #[getter]
+    fn others(&self) -> Vec<String> {
+        self.0.others.clone()
+    }
+    fn __str__(&self) -> String {
+        self.0.to_string()
+    }
+    fn __repr__(&self) -> String {
+        format!("<PropertySource of {}: {}>", self.0.property, self.0)
+    }
+    #[staticmethod]
+    fn _from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "_from_json", &slf.get().0)
+    }
+}
+
+/// Hansen solubility parameters: dispersion, polar, hydrogen bonding.
+#[pyclass(frozen, eq, name = "Hansen", module = "mistcoat")]
+#[derive(Clone, Copy, PartialEq)]
+pub struct PyHansen(pub Hansen);
+
+#[pymethods]
+impl PyHansen {
+    #[new]
+    fn new(
+        d: Arg<q::SolubilityParameter>,
+        p: Arg<q::SolubilityParameter>,
+        h: Arg<q::SolubilityParameter>,
+    ) -> Self {
+        Self(Hansen { d: d.value, p: p.value, h: h.value })
+    }
+    /// Dispersion.
+    #[getter]
+    fn d(&self) -> PySolubilityParameter {
+        PySolubilityParameter(self.0.d)
+    }
+    /// Polar.
+    #[getter]
+    fn p(&self) -> PySolubilityParameter {
+        PySolubilityParameter(self.0.p)
+    }
+    /// Hydrogen bonding.
+    #[getter]
+    fn h(&self) -> PySolubilityParameter {
+        PySolubilityParameter(self.0.h)
+    }
+    fn __repr__(&self) -> String {
+        let text = |v: q::SolubilityParameter| format!("\"{} MPa^0.5\"", v.si() / 1e3);
+        format!("Hansen({}, {}, {})", text(self.0.d), text(self.0.p), text(self.0.h))
+    }
+    fn __hash__(&self) -> u64 {
+        let mut h = DefaultHasher::new();
+        [self.0.d, self.0.p, self.0.h].map(|v| (v.si() + 0.0).to_bits()).hash(&mut h);
+        h.finish()
+    }
+    fn __getnewargs__(&self) -> (PySolubilityParameter, PySolubilityParameter, PySolubilityParameter) {
+        (self.d(), self.p(), self.h())
+    }
+}
