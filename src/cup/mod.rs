@@ -13,7 +13,7 @@
 //! the value comes with a [`crate::Warning`] that names a cup that would serve, and at or below the time
 //! where the equation gives zero it is refused. Airbrush-thin liquids, below about 35 mm2/s, are out of
 //! reach of every 4 mm cup: take ISO 2431 3 mm, ASTM D1200 No. 1, ASTM D4212 Zahn No. 1 or Shell No. 1 to
-//! 2.5, or calibrate a home-made one ([`FlowCup::calibrate`]) with water and glycerol ([`reference`]).
+//! 2.5, or calibrate a home-made one ([`FlowCup::calibrate`]) with water and glycerol ([`mod@reference`]).
 //!
 //! # How good it is
 //!
@@ -37,7 +37,9 @@
 //! # Ok::<(), mistcoat::Error>(())
 //! ```
 
+mod anchor;
 mod calibrate;
+mod catalogue;
 mod convert;
 mod equation;
 pub mod reference;

@@ -102,6 +102,12 @@ def test_a_liquid_is_asked_for_its_properties() -> None:
         TIP.drop_volume(Liquid())
 
 
+def test_a_blend_is_asked_too() -> None:
+    alcohol = TIP.drop_volume(mc.Blend({"ethanol": 100}, basis="mass"), "20 degC")
+    # Drops per mL of ethanol from a 3 mm tip, worked out from the same theory: 58.
+    assert 1000 / alcohol.to("uL") == pytest.approx(58, abs=1)
+
+
 def test_weighed_and_counted_droppers() -> None:
     weighed = mc.Dropper.weighed(drops=20, mass="0.41 g", density="0.88 g/mL")
     assert weighed.drop_volume().to("uL") == pytest.approx(410 / 0.88 / 20)
