@@ -188,6 +188,13 @@ fn flash_off_says_what_the_spread_comes_from() {
     // A factor 1.22 (rms) alone spans a factor 1.48 either way; the room and the film add to it.
     let factor = answer.estimate.high.si() / answer.best().si();
     assert!((1.48..2.2).contains(&factor), "{factor}");
+    // A measured thickness counts as measured.
+    let known = film(&ternary(), 0.15, 25.0, &room(25.0, 0.5, 0.2))
+        .with_wet_thickness_uncertainty(parse("0 µm").unwrap())
+        .unwrap();
+    let known = known.dry().unwrap().flash_off().unwrap();
+    assert!(known.estimate.contributors.iter().all(|c| c.what != "wet film thickness"));
+    assert!(known.estimate.relative_std() < answer.estimate.relative_std());
     let text = answer.working.to_text();
     for part in ["acetone at the start", "2-butoxyethanol", "90 %", "RODAS"] {
         assert!(text.contains(part), "no {part:?} in {text}");
@@ -300,7 +307,9 @@ fn bad_questions() {
         Film::new(&ternary(), VolumeFraction::new(0.1).unwrap(), Length::from_si(f64::NAN), good.room())
             .is_err()
     );
-    let checks: [(Result<()>, [&str; 3]); 4] = [
+    let unsure = parse("20 µm").unwrap();
+    let checks: [(Result<()>, [&str; 3]); 5] = [
+        (good.clone().with_wet_thickness_uncertainty(unsure).map(drop), ["20 µm", "12.5 µm", "comb gauge"]),
         (good.clone().with_part_length(parse("0 mm").unwrap()).map(drop), ["0 µm", "10 m", "draught"]),
         (good.clone().until(parse("0 s").unwrap()).map(drop), ["0 ms", "365 d", "7 d"]),
         (good.dry().unwrap().time_to_lose(Ratio::from_si(1.0)).map(drop), ["100 %", "99.9 %", "flash-off"]),
@@ -319,7 +328,11 @@ fn bad_questions() {
 
 #[test]
 fn json_round_trip() {
-    let f = film(&ternary(), 0.1, 25.0, &room(21.0, 0.5, 0.1)).until(parse("2 h").unwrap()).unwrap();
+    let f = film(&ternary(), 0.1, 25.0, &room(21.0, 0.5, 0.1))
+        .until(parse("2 h").unwrap())
+        .unwrap()
+        .with_wet_thickness_uncertainty(parse("2 µm").unwrap())
+        .unwrap();
     let json = serde_json::to_string(&f).unwrap();
     assert_eq!(serde_json::from_str::<Film>(&json).unwrap(), f);
     let dry = f.dry().unwrap();

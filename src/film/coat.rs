@@ -49,6 +49,7 @@ pub struct Film {
     volatile: Blend,
     solids: VolumeFraction,
     wet_thickness: Length,
+    wet_thickness_uncertainty: Option<Length>,
     room: Room,
     substrate: Substrate,
     part_length: Length,
@@ -63,6 +64,8 @@ struct Record {
     solids: Ratio,
     #[serde(with = "as_text")]
     wet_thickness: Length,
+    #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
+    wet_thickness_uncertainty: Option<Length>,
     room: Room,
     substrate: Substrate,
     #[serde(with = "as_text")]
@@ -77,6 +80,7 @@ impl From<Film> for Record {
             volatile: f.volatile,
             solids: f.solids.into(),
             wet_thickness: f.wet_thickness,
+            wet_thickness_uncertainty: f.wet_thickness_uncertainty,
             room: f.room,
             substrate: f.substrate,
             part_length: f.part_length,
@@ -88,10 +92,14 @@ impl From<Film> for Record {
 impl TryFrom<Record> for Film {
     type Error = Error;
     fn try_from(r: Record) -> Result<Self> {
-        Self::new(&r.volatile, r.solids.try_into()?, r.wet_thickness, &r.room)?
+        let film = Self::new(&r.volatile, r.solids.try_into()?, r.wet_thickness, &r.room)?
             .with_substrate(r.substrate)
             .with_part_length(r.part_length)?
-            .until(r.until)
+            .until(r.until)?;
+        match r.wet_thickness_uncertainty {
+            Some(std) => film.with_wet_thickness_uncertainty(std),
+            None => Ok(film),
+        }
     }
 }
 
@@ -131,6 +139,7 @@ impl Film {
             volatile: volatile.clone(),
             solids,
             wet_thickness,
+            wet_thickness_uncertainty: None,
             room: room.clone(),
             substrate: Substrate::default(),
             part_length: Length::from_si(PART_LENGTH_M),
@@ -175,6 +184,23 @@ impl Film {
         Ok(self)
     }
 
+    /// The same coat with the standard uncertainty of its wet thickness, 15 % when not called.
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] for less than nothing or more than half the thickness.
+    pub fn with_wet_thickness_uncertainty(mut self, std: Length) -> Result<Self> {
+        if !(0.0..=0.5 * self.wet_thickness.si()).contains(&std.si()) {
+            return Err(out_of_range(
+                "standard uncertainty of the wet film thickness",
+                show(std),
+                format!("0 µm to half the thickness, {}", show(self.wet_thickness / 2.0)),
+                "measure the wet film with a comb gauge, or dry a thin and a thick coat apart",
+            ));
+        }
+        self.wet_thickness_uncertainty = Some(std);
+        Ok(self)
+    }
+
     /// The same coat, followed for this long at most.
     ///
     /// # Errors
@@ -205,6 +231,11 @@ impl Film {
     /// Thickness when wet.
     pub fn wet_thickness(&self) -> Length {
         self.wet_thickness
+    }
+
+    /// Standard uncertainty of the wet thickness, when given.
+    pub fn wet_thickness_uncertainty(&self) -> Option<Length> {
+        self.wet_thickness_uncertainty
     }
 
     /// Thickness of the solids by themselves.

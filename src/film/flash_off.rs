@@ -6,7 +6,7 @@
 //! call away: [`Drying::flash_off_at`] with 50, 75, 95 or 99 %.
 //!
 //! The interval: the coat is dried again with one input moved at a time by one standard uncertainty
-//! (draught 30 %, wet film thickness 15 %, vapour pressures 3 %), and the flux law's own error, a factor
+//! (draught 30 %, wet film thickness 15 % unless stated, vapour pressures 3 %), and the flux law's own error, a factor
 //! 1.22 (rms over 37 published evaporation rates), is added.
 
 use super::coat::Moved;
@@ -57,7 +57,8 @@ impl Drying {
             Input::new(
                 "wet film thickness",
                 stated.wet_thickness_m,
-                THICKNESS_SPREAD * stated.wet_thickness_m,
+                film.wet_thickness_uncertainty()
+                    .map_or(THICKNESS_SPREAD * stated.wet_thickness_m, Length::si),
             ),
             Input::new("vapour pressures", 1.0, VAPOUR_PRESSURE_SPREAD),
         ];

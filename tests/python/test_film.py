@@ -191,3 +191,14 @@ def test_substrates_are_listed() -> None:
     with pytest.warns(mc.MistcoatWarning, match="below the dew point"):
         free = dried(substrate="free film")
     assert free.flash_off.best > dried(substrate="isothermal").flash_off.best
+
+
+def test_a_thickness_with_its_spread_carries_it_on() -> None:
+    thin = mc.Paint.typical("solvent lacquer", name="hull green").thin(
+        thinner(), thinner=2, paint=1
+    )
+    wet = thin.wet_film("10 um")
+    known = mc.Film(thin, wet_thickness=wet.best, room=club_room()).dry().flash_off
+    spread = mc.Film(thin, wet_thickness=wet, room=club_room()).dry().flash_off
+    assert known.best == spread.best
+    assert known.interval("s") != spread.interval("s")
