@@ -410,6 +410,41 @@ fn a_mix_goes_through_json() {
     assert_eq!(serde_json::from_str::<Mix>(&json).unwrap(), mix);
 }
 
+#[test]
+fn warm_waterborne_paint_and_paste_warn() {
+    let codes = |mix: &Mix, t: f64| -> Vec<String> {
+        mix.viscosity(celsius(t)).unwrap().warnings.into_iter().map(|w| w.code).collect()
+    };
+    let cream = Paint::load("data/demo/cream.toml").unwrap().thin(&pure("water"), parts(0.2, 1.0)).unwrap();
+    assert!(codes(&cream, 22.0).is_empty(), "{:?}", codes(&cream, 22.0));
+    assert_eq!(codes(&cream, 28.0), ["waterborne-may-thicken-warm"]);
+    let oil = Paint::typical(Family::ArtistsOil, "umber").unwrap();
+    let paste = oil.thin(&pure("white spirit"), parts(0.1, 1.0)).unwrap();
+    assert!(codes(&paste, 20.0).contains(&"paste-gels-at-rest".to_owned()));
+    let thin = oil.thin(&pure("white spirit"), parts(1.0, 1.0)).unwrap();
+    assert!(!codes(&thin, 20.0).contains(&"paste-gels-at-rest".to_owned()));
+}
+
+#[test]
+fn every_step_of_every_working_is_cited() {
+    let mix = hull_green().thin(&lacquer_thinner(), parts(1.0, 1.0)).unwrap();
+    let t = celsius(24.0);
+    let cup = FlowCup::standard("ISO 2431", "3").unwrap();
+    let settling = mix.settling(parse("2 mm").unwrap(), t).unwrap();
+    for working in [
+        mix.working(),
+        mix.viscosity(t).unwrap().working,
+        mix.efflux_time(&cup, t).unwrap().working,
+        mix.voc().unwrap().working,
+        settling.time.working,
+    ] {
+        for step in working.steps.iter().filter(|s| !s.source.is_empty()) {
+            assert!(mistcoat::source::find(&step.source).is_ok(), "{} cites {:?}", step.name, step.source);
+        }
+        assert!(working.steps.iter().any(|s| !s.source.is_empty()), "{}", working.title);
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
     // More thinner or more warmth never thickens the mix; solids are conserved; thin_to inverts viscosity.

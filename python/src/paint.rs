@@ -628,7 +628,7 @@ impl PyPaint {
     }
     fn __str__(&self) -> String {
         format!(
-            "{}, a {}, {} solids by volume",
+            "{} ({}), {} solids by volume",
             self.0.name(),
             self.0.family(),
             show(self.0.volume_solids().best)
@@ -775,7 +775,7 @@ impl PyMix {
         crate::json::reduce(slf, "from_json", &slf.get().0)
     }
     fn __str__(&self) -> String {
-        format!("{} with {}", self.0.paint().name(), self.0.thinning())
+        format!("{}, {}", self.0.paint().name(), self.0.thinning())
     }
     fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
         Ok(format!("Mix.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))

@@ -166,7 +166,7 @@ impl<V: Viscosity> DilutionLaw<V> {
                 digits(x, 4)
             ))
             .result(estimate.to_string())
-            .source(self.source.clone()),
+            .source("dilution-law"),
         );
         Ok(Answer::new(estimate, working).with_warnings(self.warnings.iter().cloned()))
     }
@@ -226,7 +226,7 @@ impl<V: Viscosity> DilutionLaw<V> {
                 show(Ratio::from_si(x)),
                 show(Ratio::from_si(1.0 / x - 1.0))
             ))
-            .source(self.source.clone()),
+            .source("dilution-law"),
         );
         Ok(Answer::new(estimate, working).with_warnings(self.warnings.iter().cloned()))
     }

@@ -16,7 +16,7 @@ use crate::dose::Thinning;
 use crate::error::Result;
 use crate::estimate::{Estimate, Input, Scale, propagate};
 use crate::quantity::{
-    Density, DynamicViscosity, KinematicViscosity, Quantity, Temperature, Time, VolumeFraction, digits, show,
+    Density, DynamicViscosity, KinematicViscosity, Quantity, Temperature, Time, VolumeFraction, show,
 };
 use crate::working::{Step, Working};
 use serde::{Deserialize, Serialize};
@@ -209,6 +209,6 @@ impl Mix {
     }
 
     pub(super) fn words(&self) -> String {
-        format!("{} with {} parts thinner to 1 part paint", self.paint.name, digits(1.0 / self.x() - 1.0, 3))
+        format!("{}, {}", self.paint.name, self.thinning)
     }
 }
