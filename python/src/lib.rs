@@ -8,14 +8,11 @@ mod air;
 mod array;
 mod bench;
 mod blend;
-mod catalogue;
-mod cup;
-mod demo;
-mod blend;
 mod blend_columns;
 mod blend_results;
 mod catalogue;
 mod cup;
+mod demo;
 mod dose;
 mod errors;
 mod estimate;
@@ -36,7 +33,6 @@ mod _core {
     #[pymodule_export]
     use crate::bench::{PyComparison, PyRow, PyTable, compare, measured_dilutions};
     #[pymodule_export]
-    use crate::blend::{PyBlend, PyDryingTable, PyPhases, activity_coefficients, polymers};
     use crate::blend::{PyBlend, polymers};
     #[pymodule_export]
     use crate::blend_columns::activity_coefficients;
@@ -73,7 +69,7 @@ mod _core {
     #[pymodule_export]
     use crate::safety::{PyExposureLimit, PyPropertySource, PySafetyValue};
     #[pymodule_export]
-    use crate::solvent::{PyExposureLimit, PyHansen, PyPropertySource, PySafetyValue, PySolvent, solvent};
+    use crate::solvent::{PyHansen, PySolvent, solvent};
     #[pymodule_export]
     #[allow(non_upper_case_globals, reason = "the name Python gives it")]
     const __version__: &str = env!("CARGO_PKG_VERSION");
