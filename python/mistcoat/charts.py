@@ -53,61 +53,89 @@ def _with_bars(ax: Axes, column: dict[str, list[Any]], key: str) -> None:
         )
 
 
-def comparison(result: Comparison) -> Figure:
-    """Draw the four panels of a comparison: viscosity, cup seconds, dry film, flash-off.
+def _plain_log(ax: Axes) -> None:
+    """A log axis with the numbers people read: 2, 5, 10, 20, 50."""
+    from matplotlib.ticker import FuncFormatter, LogLocator, NullFormatter, NullLocator
 
-    Dots are best values, bars hold the true value with 95 % as far as the stated causes go.
+    ax.set_yscale("log")
+    ax.yaxis.set_major_locator(LogLocator(base=10, subs=(1.0, 2.0, 5.0)))
+    ax.yaxis.set_minor_locator(NullLocator())
+    ax.yaxis.set_major_formatter(FuncFormatter(lambda value, _: f"{value:g}"))
+    ax.yaxis.set_minor_formatter(NullFormatter())
+
+
+def _viscosity(ax: Axes, result: Comparison, data: dict[str, list[Any]]) -> None:
+    _with_bars(ax, data, "viscosity_mPa_s")
+    _plain_log(ax)
+    ax.set_ylabel("viscosity, mPa·s")
+    ax.set_title("How thick the mix is", loc="left", fontsize=10.5)
+
+
+def _seconds(ax: Axes, result: Comparison, data: dict[str, list[Any]]) -> None:
+    low, high = result.cup_range_s or (0.0, 0.0)
+    _with_bars(ax, data, "efflux_time_s")
+    seen = [v for v in data["efflux_time_s_high"] if v is not None]
+    top = 1.15 * max([*seen, low * 1.3])
+    ax.set_ylim(0, top)
+    ax.axhspan(low, min(high, top), color=PALE, lw=0, zorder=0)
+    ax.annotate(
+        f"range of this cup: {low:g} to {high:g} s",
+        (0.98, min(high, top)), xycoords=("axes fraction", "data"), ha="right", va="top",
+        xytext=(0, -4), textcoords="offset points", fontsize=8.5, color=INK,
+    )  # fmt: skip
+    ax.set_ylabel("seconds")
+    ax.set_title(f"Seconds in the cup: {result.cup}", loc="left", fontsize=10.5)
+
+
+def _film(ax: Axes, result: Comparison, data: dict[str, list[Any]]) -> None:
+    dry = data["dry_film_um"]
+    ax.bar(range(len(dry)), dry, width=0.5, color=PALE, edgecolor=INK, lw=1.0)
+    for i, best in enumerate(dry):
+        ax.annotate(
+            f"{best:.2g}", (i, best), xytext=(0, 3), textcoords="offset points", ha="center"
+        )
+    ax.margins(y=0.15)
+    ax.set_ylabel("dry film, µm")
+    ax.set_title(f"What {result.wet_thickness} of wet coat leaves", loc="left", fontsize=10.5)
+
+
+def _flash_off(ax: Axes, result: Comparison, data: dict[str, list[Any]]) -> None:
+    _with_bars(ax, data, "flash_off_s")
+    ax.set_ylabel("flash-off, s")
+    ax.set_ylim(bottom=0)
+    ax.set_title("Flash-off: 90 % of the volatiles gone", loc="left", fontsize=10.5)
+
+
+def comparison(result: Comparison) -> Figure:
+    """Draw the panels of a comparison: viscosity, cup seconds, dry film, flash-off.
+
+    Dots are best values, bars hold the true value with 95 % as far as the stated causes go. Without
+    a cup the panel of seconds is left out.
     """
     plt = _pyplot()
     data = result.columns()
     ratios = [f"{r:g}" for r in data["thinner_parts_per_paint_part"]]
-    has_cup = any(v is not None for v in data["efflux_time_s"])
-    panels = ["viscosity", "cup", "film", "flash"] if has_cup else ["viscosity", "film", "flash"]
-    fig, axes = plt.subplots(2, 2, figsize=(9.0, 7.0), layout="constrained")
-    fig.suptitle(result.title, fontsize=11.5, fontweight="bold", wrap=True)
+    panels = [_viscosity, _seconds, _film, _flash_off]
+    if result.cup is None:
+        panels.remove(_seconds)
+    rows = (len(panels) + 1) // 2
+    fig, axes = plt.subplots(rows, 2, figsize=(9.0, 3.6 * rows + 0.8), layout="constrained")
+    fig.suptitle(f"{result.title}\n", fontsize=12, fontweight="bold")
+    fig.text(0.5, 0.955, result.conditions, ha="center", va="top", fontsize=9.5)
+    fig.supxlabel(
+        "Dots: best value. Bars: 95 % range, as far as the stated causes go.", fontsize=8.5, color=MID
+    )
     flat = list(axes.flat)
     for ax in flat[len(panels) :]:
         ax.set_visible(False)
     for ax, panel in zip(flat, panels, strict=False):
-        if panel == "viscosity":
-            _with_bars(ax, data, "viscosity_mPa_s")
-            ax.set_yscale("log")
-            ax.set_ylabel("viscosity, mPa·s")
-            ax.set_title("How thin it is", loc="left", fontsize=10.5)
-        elif panel == "cup":
-            low, high = result.cup_range_s
-            ax.axhspan(low, high, color=PALE, lw=0, zorder=0)
-            ax.annotate(
-                f"range of this cup, {low:.0f} to {high:.0f} s",
-                (0.98, high), xycoords=("axes fraction", "data"), ha="right", va="bottom",
-                fontsize=8.5, color=MID,
-            )  # fmt: skip
-            _with_bars(ax, data, "efflux_time_s")
-            ax.set_ylabel("seconds")
-            ax.set_title(f"Seconds in the {result.cup} cup", loc="left", fontsize=10.5)
-            ax.set_ylim(bottom=0)
-        elif panel == "film":
-            dry = data["dry_film_um"]
-            ax.bar(range(len(dry)), dry, width=0.5, color=PALE, edgecolor=INK, lw=1.0)
-            for i, best in enumerate(dry):
-                ax.annotate(
-                    f"{best:.3g}", (i, best), xytext=(0, 3), textcoords="offset points", ha="center"
-                )
-            ax.margins(y=0.15)
-            ax.set_ylabel("dry film, µm")
-            ax.set_title(f"What a {result.wet_thickness} wet coat leaves", loc="left", fontsize=10.5)
-        else:
-            _with_bars(ax, data, "flash_off_s")
-            ax.set_ylabel("flash-off, s")
-            ax.set_ylim(bottom=0)
-            ax.set_title(
-                "Wait before the next coat (90 % of the volatiles gone)", loc="left", fontsize=10.5
-            )
+        panel(ax, result, data)
         ax.set_xticks(range(len(ratios)), ratios)
-        ax.set_xlim(-0.5, len(ratios) - 0.35)
+        ax.set_xlim(-0.5, len(ratios) - 0.25)
         ax.set_xlabel("parts of thinner to 1 part of paint, by volume")
         ax.spines[["top", "right"]].set_visible(False)
         ax.grid(axis="y", color=PALE, lw=0.6)
         ax.set_axisbelow(True)
+    fig.get_layout_engine().set(hspace=0.06, wspace=0.04)
     plt.close(fig)
     return fig

@@ -60,7 +60,7 @@ def saltmarsh_comparison() -> Comparison:
             cup=FlowCup("ISO 2431", 4),
             substrate="wood",
             dropper=Dropper(tip="3 mm"),
-            total="2 mL",
+            total="1 mL",
         )
 
 

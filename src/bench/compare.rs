@@ -466,12 +466,12 @@ impl Comparison {
             column("volume_solids", "volume\nsolids", "%", rows, |r| {
                 estimate_cell(&r.volume_solids, "%", false)
             }),
-            column("viscosity", "viscosity\n(95 % range)", "mPa.s", rows, |r| {
+            column("viscosity", "viscosity, mPa.s\n(95 % range)", "mPa.s", rows, |r| {
                 estimate_cell(&r.viscosity.estimate, "mPa.s", true)
             }),
         ];
         if let Some(cup) = &self.cup {
-            let title = format!("seconds in\n{}", cup.name());
+            let title = format!("seconds in {}\n(95 % range)", cup.name());
             columns.push(column("efflux_time", &title, "s", rows, |r| match &r.efflux_time {
                 Some(t) => {
                     let mut cell = estimate_cell(&t.estimate, "s", true);
@@ -483,9 +483,9 @@ impl Comparison {
                 None => Cell::words("–"),
             }));
         }
-        let film = format!("dry film from\n{} wet", show(self.wet_film));
+        let film = format!("dry film, µm,\nof {} wet", show(self.wet_film));
         columns.push(column("dry_film", &film, "µm", rows, |r| estimate_cell(&r.dry_film, "µm", false)));
-        columns.push(column("flash_off", "flash-off\n(95 % range)", "s", rows, |r| match &r.flash_off {
+        columns.push(column("flash_off", "flash-off, s\n(95 % range)", "s", rows, |r| match &r.flash_off {
             Some(t) => estimate_cell(&t.estimate, "s", true),
             None => Cell::words("never"),
         }));
@@ -496,9 +496,9 @@ impl Comparison {
                     .map_or("–".to_owned(), |(n, s)| format!("{n} {:.0} %", s * 100.0)),
             )
         }));
-        columns.push(column("voc", "VOC of\nthe mix", "g/L", rows, |r| {
+        columns.push(column("voc", "VOC,\ng/L", "g/L", rows, |r| {
             let v = to(r.voc, "g/L").unwrap_or(f64::NAN);
-            Cell::number(format!("{} g/L", digits(v, 3)), v)
+            Cell::number(digits(v, 3), v)
         }));
         if rows.iter().any(|r| r.drops.is_some()) {
             columns.push(column("drops", "drops, paint\n+ thinner", "", rows, |r| {
@@ -557,14 +557,16 @@ fn column(key: &str, title: &str, unit: &str, rows: &[Row], cell: impl Fn(&Row) 
     }
 }
 
-/// `20 (14–29)` or `20`, in the unit of the column.
+/// `20 (14–29)` or `20`; the unit stands in the heading, a percent sign in the cell.
 fn estimate_cell<Q: Quantity>(e: &Estimate<Q>, unit: &str, with_range: bool) -> Cell {
     let value = |q: Q| to(q, unit).unwrap_or(f64::NAN);
     let (best, low, high) = (value(e.best), value(e.low), value(e.high));
     let text = if with_range {
-        format!("{} {unit} ({}–{})", digits(best, 2), digits(low, 2), digits(high, 2))
+        format!("{} ({}–{})", digits(best, 2), digits(low, 2), digits(high, 2))
+    } else if unit == "%" {
+        format!("{} %", digits(best, 2))
     } else {
-        format!("{} {unit}", digits(best, 2))
+        digits(best, 2)
     };
     Cell::estimate(text, best, low, high)
 }

@@ -170,7 +170,7 @@ fn push_row<'a>(out: &mut String, cells: impl Iterator<Item = &'a str>, widths: 
     let mut line = String::new();
     for (cell, width) in cells.zip(widths) {
         let pad = width.saturating_sub(cell.chars().count());
-        let _ = write!(line, "{}{cell}   ", " ".repeat(pad));
+        let _ = write!(line, "{}{cell}  ", " ".repeat(pad));
     }
     out.push_str(line.trim_end());
     out.push('\n');
@@ -223,9 +223,9 @@ mod tests {
     fn columns_line_up() {
         let text = table().to_text();
         let lines: Vec<&str> = text.lines().collect();
-        assert_eq!(lines[2], "   thinner   verdict");
+        assert_eq!(lines[2], "   thinner  verdict");
         assert_eq!(lines[3], "to 1 paint");
-        assert_eq!(lines[5], "       0.5     thick");
+        assert_eq!(lines[5], "       0.5    thick");
         assert!(text.contains("* mind the gap"));
     }
 

@@ -264,7 +264,7 @@ impl Dropper {
             Warning::new(
                 "drop-viscous",
                 format!(
-                    "viscosity is {}, above 100 mPa.s, where drops are up to 35 % larger than the theory says: \
+                    "a liquid of {}, above 100 mPa.s, falls in drops up to 35 % larger than the theory says: \
                      weigh 20 drops instead",
                     show(DynamicViscosity::from_si(e))
                 ),

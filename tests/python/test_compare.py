@@ -135,6 +135,8 @@ def test_demo_writes_what_it_names(tmp_path: Path, capsys: pytest.CaptureFixture
 
 def test_demo_paints_say_they_are_invented() -> None:
     for name in ("hull green", "red oxide", "cream"):
-        assert mc.demo_paint(name).name.lower().startswith(name.split()[0])
+        paint = mc.demo_paint(name)
+        assert name in paint.name.lower()
+        assert "invented" in paint.to_toml()
     with pytest.raises(mc.UnknownName, match="hull green"):
         mc.demo_paint("hull gren")
