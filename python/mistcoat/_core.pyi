@@ -325,11 +325,10 @@ class Catalogue:
     @staticmethod
     def _from_json(text: str) -> Catalogue: ...
     def _repr_html_(self, /) -> str: ...
-    def columns(self, /) -> "dict[str, list[Any]]":
+    def columns(self, /) -> dict[str, list[Any]]:
         """
-        The table as columns, ready for a data frame; the unit stands at the end of the name.
-
-        Numbers are plain floats, NaN where there is no value.
+        The table as columns, ready for a data frame; the unit stands at the end of the name, ``None`` where there is
+        no value.
         """
     def extended(self, /, other: Catalogue) -> Catalogue:
         """
@@ -374,7 +373,7 @@ class Comparison:
         """
         The chart as a matplotlib figure (needs matplotlib: ``pip install mistcoat[charts]``).
         """
-    def columns(self, /) -> dict:
+    def columns(self, /) -> dict[str, list[Any]]:
         """
         Columns by name with unit; intervals as ``..._low`` and ``..._high``, ``None`` where there is no answer.
         """
@@ -2631,7 +2630,7 @@ class Table:
         """
         What was compared, under which conditions.
         """
-    def columns(self, /) -> dict:
+    def columns(self, /) -> dict[str, list[Any]]:
         """
         Columns by name with unit; intervals as ``..._low`` and ``..._high``, ``None`` where there is no answer.
         """

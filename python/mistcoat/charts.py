@@ -44,7 +44,7 @@ def _with_bars(ax: Axes, column: dict[str, list[Any]], key: str) -> None:
                 ax.plot([i - 0.07, i + 0.07], [end, end], color=INK, lw=1.4)
         ax.plot(i, best, "o", color=INK, ms=7, zorder=3)
         ax.annotate(
-            f"{best:.3g}",
+            f"{best:.0f}" if best >= 10 else f"{best:.2g}",
             (i, best),
             xytext=(9, 0),
             textcoords="offset points",
@@ -119,11 +119,14 @@ def comparison(result: Comparison) -> Figure:
     if result.cup is None:
         panels.remove(_seconds)
     rows = (len(panels) + 1) // 2
+    fig: Figure
     fig, axes = plt.subplots(rows, 2, figsize=(9.0, 3.6 * rows + 0.8), layout="constrained")
-    fig.suptitle(f"{result.title}\n", fontsize=12, fontweight="bold")
-    fig.text(0.5, 0.955, result.conditions, ha="center", va="top", fontsize=9.5)
+    fig.suptitle(f"{result.title}\n\n", fontsize=12, fontweight="bold")
+    fig.text(0.5, 0.957, result.conditions, ha="center", va="top", fontsize=9.5)
     fig.supxlabel(
-        "Dots: best value. Bars: 95 % range, as far as the stated causes go.", fontsize=8.5, color=MID
+        "Dots: best value. Bars: 95 % range, as far as the stated causes go.",
+        fontsize=8.5,
+        color=MID,
     )
     flat = list(axes.flat)
     for ax in flat[len(panels) :]:

@@ -8,15 +8,12 @@ use crate::errors::CallResult;
 use crate::estimate::{PyEstimate, PyWorking, warn_all};
 use crate::paint::{PyMix, PyPaint};
 use crate::quantity::{Arg, PyLength, PyMassConcentration, PyTemperature};
-use mistcoat::bench::table::{Column, Table};
+use crate::table::{Columns, PyTable, columns};
 use mistcoat::bench::{Compare, Comparison, Row, USUAL_RATIOS, waterborne_table};
 use mistcoat::film::Substrate;
 use mistcoat::quantity::{self as q, Quantity, show};
 use mistcoat::{Answer, Warning};
-use pyo3::{
-    prelude::*,
-    types::{PyDict, PyList},
-};
+use pyo3::prelude::*;
 
 /// Compares thinning ratios from bottle to flash-off: what do half a part, one, two and three parts of thinner
 /// to one part of paint do?
@@ -75,81 +72,6 @@ pub fn compare(
 #[pyfunction]
 pub fn measured_dilutions() -> CallResult<PyTable> {
     Ok(PyTable(waterborne_table()?))
-}
-
-fn columns<'py>(py: Python<'py>, table: &Table) -> PyResult<Bound<'py, PyDict>> {
-    let out = PyDict::new(py);
-    for c in &table.columns {
-        let name = c.name_with_unit();
-        if !c.is_numeric() {
-            out.set_item(name, PyList::new(py, c.cells.iter().map(|cell| cell.text.as_str()))?)?;
-            continue;
-        }
-        out.set_item(&name, PyList::new(py, c.cells.iter().map(|cell| cell.value))?)?;
-        if c.has_intervals() {
-            let end = |pick: fn((f64, f64)) -> f64| {
-                PyList::new(py, c.cells.iter().map(move |cell| cell.interval.map(pick)))
-            };
-            out.set_item(format!("{name}_low"), end(|i| i.0)?)?;
-            out.set_item(format!("{name}_high"), end(|i| i.1)?)?;
-        }
-    }
-    Ok(out)
-}
-
-/// A table of results: text, HTML in notebooks, columns for data frames.
-#[pyclass(frozen, eq, name = "Table", module = "mistcoat")]
-#[derive(Clone, PartialEq)]
-pub struct PyTable(pub Table);
-
-#[pymethods]
-impl PyTable {
-    /// What was compared, under which conditions.
-    #[getter]
-    fn caption(&self) -> &str {
-        &self.0.caption
-    }
-    /// What to mind when reading it.
-    #[getter]
-    fn notes(&self) -> Vec<String> {
-        self.0.notes.clone()
-    }
-    /// Headings of the columns.
-    #[getter]
-    fn titles(&self) -> Vec<String> {
-        self.0.columns.iter().map(|c: &Column| c.title.replace('\n', " ")).collect()
-    }
-    /// Columns by name with unit; intervals as ``..._low`` and ``..._high``, ``None`` where there is no answer.
-    fn columns<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> {
-        columns(py, &self.0)
-    }
-    /// A pandas data frame of the columns.
-    fn to_pandas<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        py.import("pandas")?.call_method1("DataFrame", (columns(py, &self.0)?,))
-    }
-    /// A polars data frame of the columns.
-    fn to_polars<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        py.import("polars")?.call_method1("DataFrame", (columns(py, &self.0)?,))
-    }
-    fn __len__(&self) -> usize {
-        self.0.rows()
-    }
-    fn __str__(&self) -> String {
-        self.0.to_text()
-    }
-    fn __repr__(&self) -> String {
-        self.0.to_text()
-    }
-    fn _repr_html_(&self) -> String {
-        self.0.to_html()
-    }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
 
 /// One ratio of a comparison.
@@ -294,7 +216,7 @@ impl PyComparison {
         PyTable(self.0.table())
     }
     /// Columns by name with unit; intervals as ``..._low`` and ``..._high``, ``None`` where there is no answer.
-    fn columns<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> {
+    fn columns(&self, py: Python<'_>) -> PyResult<Columns> {
         columns(py, &self.0.table())
     }
     /// A pandas data frame of the columns.

@@ -1,6 +1,7 @@
 //! `Blend`: recipe in, properties out.
 
 use crate::blend_results::{PyDryingTable, PyPhases};
+use crate::dict::Ordered;
 use crate::errors::{CallResult, UnitError};
 use crate::estimate::{PyEstimate, warn_all};
 use crate::quantity::{Arg, PyMolarMass, PyPressure, PyQuantity, PySolubilityParameter};
@@ -14,36 +15,10 @@ use mistcoat::{Answer, working::escape_html};
 use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript, type_hint_union};
 use pyo3::{
     prelude::*,
-    types::{PyBool, PyDict, PyFloat, PyInt, PyMapping, PyString},
+    types::{PyBool, PyFloat, PyInt, PyMapping, PyString},
 };
 use std::fmt::Write as _;
 use std::hash::{DefaultHasher, Hash, Hasher};
-
-/// A dictionary that keeps the order of the recipe.
-pub struct Ordered<V>(pub Vec<(String, V)>);
-
-impl<V> Ordered<V> {
-    pub fn zip(names: &[String], values: impl IntoIterator<Item = V>) -> Self {
-        Self(names.iter().cloned().zip(values).collect())
-    }
-}
-
-impl<'py, V: IntoPyObject<'py>> IntoPyObject<'py> for Ordered<V> {
-    type Target = PyDict;
-    type Output = Bound<'py, PyDict>;
-    type Error = PyErr;
-    #[cfg(feature = "stubs")]
-    const OUTPUT_TYPE: PyStaticExpr =
-        <std::collections::BTreeMap<String, V> as IntoPyObject<'py>>::OUTPUT_TYPE;
-
-    fn into_pyobject(self, py: Python<'py>) -> PyResult<Self::Output> {
-        let dict = PyDict::new(py);
-        for (name, value) in self.0 {
-            dict.set_item(name, value)?;
-        }
-        Ok(dict)
-    }
-}
 
 /// Solvents with their amounts: a mapping, or one solvent alone.
 pub struct Parts(Vec<(Solvent, f64)>);

@@ -1,6 +1,6 @@
 //! What a `Blend` answers with tables: its liquids, and how it dries.
 
-use crate::blend::Ordered;
+use crate::dict::Ordered;
 use crate::errors::CallResult;
 use crate::estimate::PyEstimate;
 use mistcoat::blend::{DryingTable, Phases};

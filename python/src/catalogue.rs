@@ -2,10 +2,11 @@
 
 use crate::errors::CallResult;
 use crate::solvent::PySolvent;
+use crate::table::{Columns, columns};
 use mistcoat::bench::table::{Cell, Column, Table};
 use mistcoat::quantity::{self as q, Quantity, digits, of, to};
 use mistcoat::solvent::{Catalogue, Solvent};
-use pyo3::{prelude::*, types::PyDict};
+use pyo3::prelude::*;
 use std::path::PathBuf;
 
 /// The solvents that come with the package, as a table.
@@ -119,27 +120,10 @@ impl PyCatalogue {
     fn names(&self) -> Vec<String> {
         self.0.iter().map(|s| s.name().to_owned()).collect()
     }
-    /// The table as columns, ready for a data frame; the unit stands at the end of the name.
-    ///
-    /// Numbers are plain floats, NaN where there is no value.
-    #[pyo3(signature = () -> "dict[str, list[Any]]")]
-    fn columns<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> {
-        let out = PyDict::new(py);
-        for c in self.table().columns {
-            if c.unit.is_empty() {
-                let texts: Vec<&str> = c.cells.iter().map(|cell| cell.text.as_str()).collect();
-                out.set_item(c.key, texts)?;
-            } else {
-                let unit = match c.unit.as_str() {
-                    "°C" => "_c".to_owned(),
-                    "1" => String::new(),
-                    unit => format!("_{}", unit.replace(['.', '/'], "_")),
-                };
-                let numbers: Vec<f64> = c.cells.iter().map(|cell| cell.value.unwrap_or(f64::NAN)).collect();
-                out.set_item(format!("{}{unit}", c.key), numbers)?;
-            }
-        }
-        Ok(out)
+    /// The table as columns, ready for a data frame; the unit stands at the end of the name, ``None`` where there is
+    /// no value.
+    fn columns(&self, py: Python<'_>) -> PyResult<Columns> {
+        columns(py, &self.table())
     }
     fn __len__(&self) -> usize {
         self.0.len()

@@ -2,6 +2,7 @@
 
 use crate::air::PyRoom;
 use crate::blend::PyBlend;
+use crate::dict::Ordered;
 use crate::errors::{CallResult, UnitError};
 use crate::estimate::{PyEstimate, PyWorking, warn_all};
 use crate::paint::PyMix;
@@ -13,10 +14,7 @@ use mistcoat::{Answer, Result as CoreResult};
 use numpy::IntoPyArray;
 #[cfg(feature = "stubs")]
 use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript};
-use pyo3::{
-    prelude::*,
-    types::{PyDict, PyString},
-};
+use pyo3::{prelude::*, types::PyString};
 
 /// Zero of the Celsius scale in kelvin.
 const ZERO_CELSIUS: f64 = 273.15;
@@ -39,23 +37,7 @@ impl<'py> IntoPyObject<'py> for Curve {
 }
 
 /// Curves by name, in order.
-pub struct Curves(Vec<(String, Vec<f64>)>);
-
-impl<'py> IntoPyObject<'py> for Curves {
-    type Target = PyDict;
-    type Output = Bound<'py, PyDict>;
-    type Error = PyErr;
-    #[cfg(feature = "stubs")]
-    const OUTPUT_TYPE: PyStaticExpr =
-        <std::collections::BTreeMap<String, Curve> as IntoPyObject<'py>>::OUTPUT_TYPE;
-    fn into_pyobject(self, py: Python<'py>) -> PyResult<Self::Output> {
-        let dict = PyDict::new(py);
-        for (name, curve) in self.0 {
-            dict.set_item(name, Curve(curve))?;
-        }
-        Ok(dict)
-    }
-}
+type Curves = Ordered<Curve>;
 
 /// What lies wet: a thinned paint, or volatile liquids alone.
 #[derive(FromPyObject)]
@@ -219,7 +201,7 @@ impl PyDrying {
     }
 
     fn by_species(&self, curves: Vec<Vec<f64>>) -> Curves {
-        Curves(self.0.species().iter().cloned().zip(curves).collect())
+        Ordered::zip(self.0.species(), curves.into_iter().map(Curve))
     }
 
     fn seconds(&self) -> Vec<f64> {
@@ -289,7 +271,7 @@ impl PyDrying {
         all.extend(
             self.0.species().iter().zip(fractions).map(|(name, c)| (format!("{name} mass fraction"), c)),
         );
-        Curves(all)
+        Ordered(all.into_iter().map(|(name, curve)| (name, Curve(curve))).collect())
     }
     /// Mass fractions of the volatiles in the film at one time, by species.
     fn composition_at(&self, time: Arg<q::Time>) -> CallResult<std::collections::BTreeMap<String, f64>> {

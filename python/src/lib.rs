@@ -13,6 +13,7 @@ mod blend_results;
 mod catalogue;
 mod cup;
 mod demo;
+mod dict;
 mod dose;
 mod errors;
 mod estimate;
@@ -22,6 +23,7 @@ mod paint;
 mod quantity;
 mod safety;
 mod solvent;
+mod table;
 
 use pyo3::prelude::*;
 
@@ -31,7 +33,7 @@ mod _core {
     #[pymodule_export]
     use crate::air::PyRoom;
     #[pymodule_export]
-    use crate::bench::{PyComparison, PyRow, PyTable, compare, measured_dilutions};
+    use crate::bench::{PyComparison, PyRow, compare, measured_dilutions};
     #[pymodule_export]
     use crate::blend::{PyBlend, polymers};
     #[pymodule_export]
@@ -70,6 +72,8 @@ mod _core {
     use crate::safety::{PyExposureLimit, PyPropertySource, PySafetyValue};
     #[pymodule_export]
     use crate::solvent::{PyHansen, PySolvent, solvent};
+    #[pymodule_export]
+    use crate::table::PyTable;
     #[pymodule_export]
     #[allow(non_upper_case_globals, reason = "the name Python gives it")]
     const __version__: &str = env!("CARGO_PKG_VERSION");

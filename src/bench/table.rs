@@ -61,6 +61,7 @@ impl Column {
         let unit: String = match self.unit.as_str() {
             "" | "1" => return self.key.clone(),
             "%" => "percent".to_owned(),
+            "°C" => "degC".to_owned(),
             unit => unit.chars().map(|c| if c == 'µ' { 'u' } else { c }).collect(),
         };
         format!("{}_{}", self.key, unit.replace(|c: char| !c.is_ascii_alphanumeric(), "_"))

@@ -52,7 +52,13 @@ def test_frames_carry_units_in_their_names(result: mc.Comparison) -> None:
     pandas, polars = pytest.importorskip("pandas"), pytest.importorskip("polars")
     frame = result.to_pandas()
     assert isinstance(frame, pandas.DataFrame)
-    for name in ("viscosity_mPa_s", "viscosity_mPa_s_low", "efflux_time_s", "dry_film_um", "voc_g_L"):
+    for name in (
+        "viscosity_mPa_s",
+        "viscosity_mPa_s_low",
+        "efflux_time_s",
+        "dry_film_um",
+        "voc_g_L",
+    ):
         assert name in frame.columns
     assert frame["flash_off_s"].is_monotonic_increasing
     assert result.to_polars().shape == frame.shape
@@ -66,7 +72,13 @@ def test_chart_and_page(result: mc.Comparison, tmp_path: Path) -> None:
     figure.savefig(target)
     assert target.stat().st_size > 20_000
     text = page.comparison(result, mc.measured_dilutions(), "a note")
-    for part in ("<title>", "data:image/png;base64,", "Before you open a bottle", "a note", "The working"):
+    for part in (
+        "<title>",
+        "data:image/png;base64,",
+        "Before you open a bottle",
+        "a note",
+        "The working",
+    ):
         assert part in text
     assert "<script" not in text
 
