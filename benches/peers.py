@@ -141,7 +141,8 @@ def import_time() -> None:
     ours, both = run("import mistcoat"), run("import numpy, mistcoat")
     print(
         f"import: interpreter {bare * 1e3:.0f} ms, numpy +{(numpy_time - bare) * 1e3:.0f} ms, "
-        f"mistcoat +{(ours - bare) * 1e3:.0f} ms, mistcoat beyond numpy +{(both - numpy_time) * 1e3:.0f} ms"
+        f"mistcoat +{(ours - bare) * 1e3:.0f} ms, "
+        f"mistcoat beyond numpy +{(both - numpy_time) * 1e3:.0f} ms"
     )
 
 

@@ -113,6 +113,8 @@ def comparison(result: Comparison) -> Figure:
     a cup the panel of seconds is left out.
     """
     plt = _pyplot()
+    from matplotlib.layout_engine import ConstrainedLayoutEngine
+
     data = result.columns()
     ratios = [f"{r:g}" for r in data["thinner_parts_per_paint_part"]]
     panels = [_viscosity, _seconds, _film, _flash_off]
@@ -120,7 +122,12 @@ def comparison(result: Comparison) -> Figure:
         panels.remove(_seconds)
     rows = (len(panels) + 1) // 2
     fig: Figure
-    fig, axes = plt.subplots(rows, 2, figsize=(9.0, 3.6 * rows + 0.8), layout="constrained")
+    fig, axes = plt.subplots(
+        rows,
+        2,
+        figsize=(9.0, 3.6 * rows + 0.8),
+        layout=ConstrainedLayoutEngine(hspace=0.06, wspace=0.04),
+    )
     fig.suptitle(f"{result.title}\n\n", fontsize=12, fontweight="bold")
     fig.text(0.5, 0.957, result.conditions, ha="center", va="top", fontsize=9.5)
     fig.supxlabel(
@@ -139,6 +146,5 @@ def comparison(result: Comparison) -> Figure:
         ax.spines[["top", "right"]].set_visible(False)
         ax.grid(axis="y", color=PALE, lw=0.6)
         ax.set_axisbelow(True)
-    fig.get_layout_engine().set(hspace=0.06, wspace=0.04)
     plt.close(fig)
     return fig

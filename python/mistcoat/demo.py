@@ -24,11 +24,11 @@ from ._core import (
 )
 from .errors import MistcoatWarning
 
-__all__ = ["hull_green", "house_thinner", "run", "saltmarsh_comparison"]
+__all__ = ["house_thinner", "hull_green", "run", "saltmarsh_comparison"]
 
 NOTE = (
-    "Invented: the Saltmarsh Lane club and its hull green, a solvent lacquer of typical, common-practice "
-    "values. Real: the solvents, their published data, and the paint of the check table."
+    "Invented: the Saltmarsh Lane club and its hull green, a solvent lacquer of typical, "
+    "common-practice values. Real: the solvents, their published data, and the paint of the check table."
 )
 
 
@@ -38,7 +38,7 @@ def hull_green() -> Paint:
 
 
 def house_thinner() -> Blend:
-    """A fast, a medium and a slow solvent by mass. The recipe is invented, the data are published."""
+    """A fast, a medium and a slow solvent by mass. Recipe invented, data published."""
     parts = {"acetone": 50.0, "n-butyl acetate": 35.0, "2-butoxyethanol": 15.0}
     return Blend(parts, basis="mass", name="house thinner")
 
@@ -65,7 +65,7 @@ def saltmarsh_comparison() -> Comparison:
 
 
 def run(out: Path, lessons: Path | None = None) -> None:
-    """Print the comparison and the check, write chart, page, JSON and the executed lessons to ``out``."""
+    """Print comparison and check; write chart, page, JSON and executed lessons to ``out``."""
     out.mkdir(parents=True, exist_ok=True)
     result, checks = saltmarsh_comparison(), measured_dilutions()
     print(f"{NOTE}\n\n{result}\n\n{checks}")

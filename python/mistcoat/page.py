@@ -29,7 +29,8 @@ def _image(result: Comparison) -> str:
     buffer = io.BytesIO()
     result.chart().savefig(buffer, format="png", dpi=150)
     data = base64.b64encode(buffer.getvalue()).decode("ascii")
-    return f'<img alt="Chart of the comparison: {html.escape(result.title)}" src="data:image/png;base64,{data}">'
+    alt = f"Chart of the comparison: {html.escape(result.title)}"
+    return f'<img alt="{alt}" src="data:image/png;base64,{data}">'
 
 
 def _list(items: list[str], css: str) -> str:
@@ -70,7 +71,7 @@ def comparison(result: Comparison, checks: Table | None = None, note: str = "") 
     parts += [
         f"<details><summary>The working: every formula with its numbers and sources</summary>"
         f"{result.working().to_html()}</details>",
-        "<footer>Computed by mistcoat. Ranges hold the true value with 95 % as far as the stated causes go."
-        "</footer></body></html>",
+        "<footer>Computed by mistcoat. Ranges hold the true value with 95 %, as far as the stated "
+        "causes go.</footer></body></html>",
     ]
     return "\n".join(parts)

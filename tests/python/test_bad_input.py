@@ -1,4 +1,4 @@
-"""One table of bad input over the whole package: each gets its typed error with value, limit and remedy."""
+"""Bad input over the whole package: each gets its typed error with value, limit and remedy."""
 
 from __future__ import annotations
 
@@ -147,7 +147,9 @@ def test_bad_input(
     for words in says:
         assert words in text, text
     if isinstance(caught.value, mc.RangeError):
-        assert caught.value.value and caught.value.limit and caught.value.remedy
+        assert caught.value.value
+        assert caught.value.limit
+        assert caught.value.remedy
 
 
 @pytest.mark.parametrize(
@@ -167,7 +169,8 @@ def test_bad_paint_files(tmp_path: Path, name: str, content: str, says: str) -> 
     with pytest.raises(mc.DataError) as caught:
         mc.Paint.load(path)
     assert says in str(caught.value), str(caught.value)
-    assert caught.value.problem and caught.value.remedy
+    assert caught.value.problem
+    assert caught.value.remedy
     assert name in caught.value.file
 
 

@@ -1,4 +1,4 @@
-"""The comparison at the border: table, frames, chart, page, working, pickling, warnings, bad input."""
+"""The comparison at the border: table, frames, chart, page, working, pickling, bad input."""
 
 from __future__ import annotations
 
@@ -86,7 +86,9 @@ def test_chart_and_page(result: mc.Comparison, tmp_path: Path) -> None:
 def test_chart_without_a_cup(quiet: None) -> None:
     pytest.importorskip("matplotlib")
     bare = mc.compare(demo.hull_green(), demo.house_thinner(), thinner_per_paint=[1])
-    assert bare.cup is None and bare.rows[0].efflux_time is None and bare.rows[0].drops is None
+    assert bare.cup is None
+    assert bare.rows[0].efflux_time is None
+    assert bare.rows[0].drops is None
     assert bare.chart() is not None
 
 
@@ -118,14 +120,17 @@ def test_water_in_a_lacquer_is_refused() -> None:
     water = mc.Blend({"water": 1}, basis="mass")
     with pytest.raises(mc.PhaseSplit) as caught:
         mc.compare(demo.hull_green(), water)
-    assert caught.value.remedy and caught.value.first and caught.value.second
+    assert caught.value.remedy
+    assert caught.value.first
+    assert caught.value.second
 
 
 @pytest.mark.parametrize("ratios", [[], [-1.0], [float("nan")], [float("inf")], [1.0] * 51])
 def test_bad_ratios(ratios: list[float]) -> None:
     with pytest.raises(mc.RangeError) as caught:
         mc.compare(demo.hull_green(), demo.house_thinner(), thinner_per_paint=ratios)
-    assert caught.value.limit and caught.value.remedy
+    assert caught.value.limit
+    assert caught.value.remedy
 
 
 def test_measured_pairs_beside_predictions() -> None:
@@ -139,7 +144,8 @@ def test_demo_writes_what_it_names(tmp_path: Path, capsys: pytest.CaptureFixture
     pytest.importorskip("matplotlib")
     demo.run(tmp_path)
     printed = capsys.readouterr().out
-    assert "Invented" in printed and "Worst miss" in printed
+    assert "Invented" in printed
+    assert "Worst miss" in printed
     for name in ("compare.png", "compare.html", "compare.json"):
         assert (tmp_path / name).stat().st_size > 1000
         assert name in printed

@@ -1,4 +1,4 @@
-"""Every Python snippet of the README runs, in order, in one session; its Rust snippet is a doctest."""
+"""Every Python snippet of the README runs, in order; its Rust snippet is a doctest."""
 
 from __future__ import annotations
 
