@@ -28,7 +28,8 @@ __all__ = ["house_thinner", "hull_green", "run", "saltmarsh_comparison"]
 
 NOTE = (
     "Invented: the Saltmarsh Lane club and its hull green, a solvent lacquer of typical, "
-    "common-practice values. Real: the solvents, their published data, and the paint of the check table."
+    "common-practice values. Real: the solvents, their published data, and the paint of the "
+    "check table."
 )
 
 
