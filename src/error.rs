@@ -71,6 +71,16 @@ pub enum UnitError {
         /// A value that would have worked.
         example: &'static str,
     },
+    /// A decimal comma.
+    #[error("{text:?} has a comma in its number; a {dimension} is written with a point: {corrected:?}")]
+    DecimalComma {
+        /// The dimension that was wanted.
+        dimension: &'static str,
+        /// What was written.
+        text: String,
+        /// The same with a point.
+        corrected: String,
+    },
     /// A number that is NaN or infinite.
     #[error("{text:?} is not a finite {dimension}; write for example {example:?}")]
     NotFinite {

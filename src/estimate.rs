@@ -17,7 +17,7 @@
 //! ```
 
 use crate::error::Result;
-use crate::quantity::{Quantity, as_text, show};
+use crate::quantity::{Quantity, as_text, show, show_beside};
 use serde::{Deserialize, Serialize};
 
 /// Standard deviations on either side of the best value; 95 % of a normal distribution.
@@ -151,7 +151,9 @@ impl<Q: Quantity> core::fmt::Display for Estimate<Q> {
         if self.low == self.high {
             return f.write_str(&show(self.best));
         }
-        write!(f, "{} ({} to {})", show(self.best), show(self.low), show(self.high))
+        // One unit for all three: "228 s (132 s to 395 s)", not "228 s (132 s to 6.58 min)".
+        let [low, high] = [self.low, self.high].map(|end| show_beside(end, self.best));
+        write!(f, "{} ({low} to {high})", show(self.best))
     }
 }
 
@@ -216,6 +218,12 @@ mod tests {
             propagate(&[Input::new("count", 1.0, 0.031)], &[], Scale::Linear, |r| Ok(1.0 / (1.0 + r[0])))
                 .unwrap();
         approx::assert_relative_eq!(x.std(), 0.007_75, max_relative = 2e-3); // second-order terms
+    }
+
+    #[test]
+    fn the_ends_are_printed_in_the_unit_of_the_best_value() {
+        let e = Estimate::<Time>::from_parts(Time::from_si(228.0), Scale::Log, &[ModelError::new("a", 0.28)]);
+        assert_eq!(e.to_string(), "228 s (132 s to 395 s)");
     }
 
     // 10 mL pipette: tolerance 0.03 mL rectangular, repeatability 0.04 mL, 2.1e-4 /K over +-4 K rectangular

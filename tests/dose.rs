@@ -323,6 +323,19 @@ fn equal_counts_are_not_equal_volumes() {
             && w[1].ratio_error.si().abs() < w[0].ratio_error.si().abs()
     }));
     assert!(small.last().unwrap().ratio_error.si().abs() < 0.01);
+    // The smallest one holds the ratio too: one drop of each is no recipe for 2 : 1 or 1 : 2.
+    for wanted in [parts(2.0, 1.0), parts(1.0, 2.0), parts(1.0, 1.0), parts(3.0, 1.0)] {
+        let first = &drop_recipes(wanted, None, &drops, 1).unwrap()[0];
+        assert!(first.ratio_error.si().abs() <= 0.06, "{first}");
+        assert!(first.paint_drops + first.thinner_drops <= 30, "{first}");
+    }
+    // No count of 30 drops of paint or fewer holds 1 in 500: the nearest stands alone.
+    let trace = drop_recipes(parts(1.0, 500.0), None, &drops, 10).unwrap();
+    assert_eq!((trace.len(), trace[0].paint_drops, trace[0].thinner_drops), (1, 30, 1));
+    // What the counts are and how far off, in words.
+    let text = small[0].to_string();
+    assert!(text.contains("thinner than wanted") || text.contains("within 1 %"), "{text}");
+    assert_eq!(parts(1.0, 1.0 - 1e-9).to_string(), "1 part thinner to 1 part paint");
     // Undiluted paint takes no thinner.
     let neat = drop_recipes(Thinning::NONE, Some(q(1.0, "mL")), &drops, 2).unwrap();
     assert!(neat.iter().all(|r| r.thinner_drops == 0 && r.ratio_error.si().abs() < 1e-15));

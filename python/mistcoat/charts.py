@@ -29,8 +29,15 @@ def _pyplot() -> Any:
     return plt
 
 
-def _with_bars(ax: Axes, column: dict[str, list[Any]], key: str) -> None:
-    """Best values as dots, intervals as bars; rows without an answer stay empty."""
+def _number(value: float) -> str:
+    """Two digits below ten, whole numbers above: 0.49, 4.0, 38."""
+    return f"{value:.0f}" if value >= 9.95 else f"{value:#.2g}"
+
+
+def _with_bars(
+    ax: Axes, column: dict[str, list[Any]], key: str, sound: tuple[float, float] | None = None
+) -> None:
+    """Best values as dots, intervals as bars; hollow outside ``sound``, empty without an answer."""
     for i, best in enumerate(column[key]):
         if best is None:
             ax.annotate(
@@ -42,9 +49,10 @@ def _with_bars(ax: Axes, column: dict[str, list[Any]], key: str) -> None:
             ax.plot([i, i], [low, high], color=INK, lw=1.4, solid_capstyle="butt")
             for end in (low, high):
                 ax.plot([i - 0.07, i + 0.07], [end, end], color=INK, lw=1.4)
-        ax.plot(i, best, "o", color=INK, ms=7, zorder=3)
+        inside = sound is None or sound[0] <= best <= sound[1]
+        ax.plot(i, best, "o", color=INK, mfc=INK if inside else "white", mew=1.4, ms=7, zorder=3)
         ax.annotate(
-            f"{best:.0f}" if best >= 10 else f"{best:.2g}",
+            _number(best),
             (i, best),
             xytext=(9, 0),
             textcoords="offset points",
@@ -73,7 +81,7 @@ def _viscosity(ax: Axes, result: Comparison, data: dict[str, list[Any]]) -> None
 
 def _seconds(ax: Axes, result: Comparison, data: dict[str, list[Any]]) -> None:
     low, high = result.cup_range_s or (0.0, 0.0)
-    _with_bars(ax, data, "efflux_time_s")
+    _with_bars(ax, data, "efflux_time_s", sound=(low, high))
     seen = [v for v in data["efflux_time_s_high"] if v is not None]
     top = 1.15 * max([*seen, low * 1.3])
     ax.set_ylim(0, top)
@@ -90,11 +98,15 @@ def _seconds(ax: Axes, result: Comparison, data: dict[str, list[Any]]) -> None:
 def _film(ax: Axes, result: Comparison, data: dict[str, list[Any]]) -> None:
     dry = data["dry_film_um"]
     ax.bar(range(len(dry)), dry, width=0.5, color=PALE, edgecolor=INK, lw=1.0)
-    for i, best in enumerate(dry):
-        ax.annotate(
-            f"{best:.2g}", (i, best), xytext=(0, 3), textcoords="offset points", ha="center"
-        )
-    ax.margins(y=0.15)
+    lows, highs = data.get("dry_film_um_low", dry), data.get("dry_film_um_high", dry)
+    for i, (best, low, high) in enumerate(zip(dry, lows, highs, strict=True)):
+        low, high = (low, high) if low is not None and high is not None else (best, best)
+        ax.plot([i, i], [low, high], color=INK, lw=1.4, solid_capstyle="butt")
+        for end in {low, high} - {best}:
+            ax.plot([i - 0.07, i + 0.07], [end, end], color=INK, lw=1.4)
+        ax.annotate(_number(best), (i, best), xytext=(5, 4), textcoords="offset points")
+    ax.margins(y=0.1)
+    ax.set_ylim(bottom=0)
     ax.set_ylabel("dry film, µm")
     ax.set_title(f"What {result.wet_thickness} of wet coat leaves", loc="left", fontsize=10.5)
 
@@ -106,11 +118,12 @@ def _flash_off(ax: Axes, result: Comparison, data: dict[str, list[Any]]) -> None
     ax.set_title("Flash-off: 90 % of the volatiles gone", loc="left", fontsize=10.5)
 
 
-def comparison(result: Comparison) -> Figure:
+def comparison(result: Comparison, *, titled: bool = True) -> Figure:
     """Draw the panels of a comparison: viscosity, cup seconds, dry film, flash-off.
 
-    Dots are best values, bars hold the true value with 95 % as far as the stated causes go. Without
-    a cup the panel of seconds is left out.
+    Dots are best values, hollow where the cup is outside its range; bars hold the true value with
+    95 % as far as the stated causes go. Without a cup the panel of seconds is left out. ``titled``
+    puts paint, thinner and conditions on top; a page that says them already leaves them out.
     """
     plt = _pyplot()
     from matplotlib.layout_engine import ConstrainedLayoutEngine
@@ -128,10 +141,12 @@ def comparison(result: Comparison) -> Figure:
         figsize=(9.0, 3.6 * rows + 0.8),
         layout=ConstrainedLayoutEngine(hspace=0.06, wspace=0.04),
     )
-    fig.suptitle(f"{result.title}\n\n", fontsize=12, fontweight="bold")
-    fig.text(0.5, 0.957, result.conditions, ha="center", va="top", fontsize=9.5)
+    if titled:
+        fig.suptitle(f"{result.title}\n\n", fontsize=12, fontweight="bold")
+        fig.text(0.5, 0.957, result.conditions, ha="center", va="top", fontsize=9.5)
+    hollow = "" if result.cup is None else " Hollow: outside the range of the cup."
     fig.supxlabel(
-        "Dots: best value. Bars: 95 % range, as far as the stated causes go.",
+        f"Dots: best value.{hollow} Bars: 95 % range, as far as the stated causes go.",
         fontsize=8.5,
         color=MID,
     )

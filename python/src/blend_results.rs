@@ -3,11 +3,11 @@
 use crate::dict::Ordered;
 use crate::errors::CallResult;
 use crate::estimate::PyEstimate;
+use crate::table::PyTable;
+use mistcoat::bench::table::{Cell, Column, Table};
 use mistcoat::blend::{DryingTable, Phases};
 use mistcoat::quantity::{Quantity, digits};
-use mistcoat::working::escape_html;
 use pyo3::prelude::*;
-use std::fmt::Write as _;
 
 /// How many liquids a blend is, and what each holds.
 #[pyclass(frozen, eq, name = "Phases", module = "mistcoat")]
@@ -59,15 +59,18 @@ impl PyPhases {
     fn __len__(&self) -> usize {
         self.phases.liquids.len()
     }
-    fn __repr__(&self) -> String {
+    fn __str__(&self) -> String {
         if self.phases.is_one() {
-            return "<Phases: one liquid>".to_owned();
+            return "one liquid".to_owned();
         }
         let liquids = self.phases.liquids.iter();
         let parts: Vec<String> = liquids
             .map(|l| format!("{} % rich in {}", digits(l.share_of_mass * 100.0, 3), l.rich_in))
             .collect();
-        format!("<Phases: {}>", parts.join(", "))
+        format!("two liquids: {}", parts.join(", "))
+    }
+    fn __repr__(&self) -> String {
+        format!("<Phases: {}>", self.__str__())
     }
     #[staticmethod]
     fn _from_json(text: &str) -> CallResult<Self> {
@@ -84,6 +87,41 @@ impl PyPhases {
 #[pyclass(frozen, eq, name = "DryingTable", module = "mistcoat")]
 #[derive(Clone, PartialEq)]
 pub struct PyDryingTable(pub DryingTable);
+
+impl PyDryingTable {
+    fn as_table(&self) -> Table {
+        let rows = &self.0.rows;
+        let column = |key: &str, title: &str, unit: &str, cells: Vec<Cell>| Column {
+            key: key.to_owned(),
+            title: title.to_owned(),
+            unit: unit.to_owned(),
+            cells,
+        };
+        let number = |v: f64| Cell::number(digits(v, 3), v);
+        let mut columns = vec![
+            column("mass_lost", "% lost", "%", rows.iter().map(|r| number(r.mass_lost * 100.0)).collect()),
+            column(
+                "relative_rate",
+                "rate\nn-butyl acetate = 1",
+                "1",
+                rows.iter().map(|r| number(r.relative_rate.si())).collect(),
+            ),
+        ];
+        for (i, name) in self.0.species.iter().enumerate() {
+            let share = |left: f64| Cell::number(format!("{left:.1}"), left);
+            let cells = rows.iter().map(|r| share(r.residue[i] * 100.0)).collect();
+            columns.push(column(name, &format!("{name}\n% of the rest"), "%", cells));
+        }
+        Table {
+            caption: format!(
+                "As it dries: {} fresh, {} at 90 % lost",
+                self.0.class_fresh, self.0.class_at_90
+            ),
+            columns,
+            notes: Vec::new(),
+        }
+    }
+}
 
 #[pymethods]
 impl PyDryingTable {
@@ -139,26 +177,16 @@ impl PyDryingTable {
             self.0.class_at_90
         )
     }
+    fn __str__(&self) -> String {
+        self.as_table().to_text()
+    }
     fn _repr_html_(&self) -> String {
-        let mut html = "<table><tr><th>% lost</th><th>rate</th>".to_owned();
-        for name in &self.0.species {
-            let _ = write!(html, "<th>{} left, %</th>", escape_html(name));
-        }
-        html.push_str("</tr>");
-        for r in &self.0.rows {
-            let _ = write!(
-                html,
-                "<tr><td>{}</td><td>{}</td>",
-                digits(r.mass_lost * 100.0, 3),
-                digits(r.relative_rate.si(), 3)
-            );
-            for w in &r.residue {
-                let _ = write!(html, "<td>{:.1}</td>", w * 100.0);
-            }
-            html.push_str("</tr>");
-        }
-        html.push_str("</table>");
-        html
+        self.as_table().to_html()
+    }
+    /// The rows as a table: text, HTML, columns for a data frame.
+    #[getter]
+    fn table(&self) -> PyTable {
+        PyTable(self.as_table())
     }
     #[staticmethod]
     fn _from_json(text: &str) -> CallResult<Self> {

@@ -126,7 +126,7 @@ impl PyEstimate {
         Err(UnitError::new_err(fix).into())
     }
     fn __str__(&self) -> String {
-        let show = self.dimension.show;
+        let show = |end| (self.dimension.show_beside)(end, self.best);
         if self.low.to_bits() == self.high.to_bits() {
             return show(self.best);
         }

@@ -2,7 +2,7 @@
 
 use crate::errors::{CallError, CallResult, UnitError};
 use crate::estimate::PyEstimate;
-use mistcoat::quantity::{self as q, Quantity, of, parse, show, to};
+use mistcoat::quantity::{self as q, Quantity, of, parse, show, show_beside, to};
 use pyo3::{
     IntoPyObjectExt, intern,
     prelude::*,
@@ -31,7 +31,8 @@ pub trait PyQuantity: Quantity {
 pub struct Dimension {
     pub class: &'static str,
     pub to: fn(f64, &str) -> mistcoat::Result<f64>,
-    pub show: fn(f64) -> String,
+    /// A value in the unit that suits another one beside it.
+    pub show_beside: fn(f64, f64) -> String,
     pub wrap: fn(Python<'_>, f64) -> PyResult<Py<PyAny>>,
     pub customary: &'static str,
 }
@@ -41,7 +42,7 @@ impl Dimension {
         Self {
             class: Q::CLASS,
             to: |si, unit| to(Q::from_si(si), unit),
-            show: |si| show(Q::from_si(si)),
+            show_beside: |si, beside| show_beside(Q::from_si(si), Q::from_si(beside)),
             wrap: |py, si| Q::from_si(si).wrap(py),
             customary: Q::CUSTOMARY,
         }
@@ -361,6 +362,17 @@ fn corrected_call<Q: Quantity>(number: &str) -> String {
 #[cold]
 fn bare_number<Q: Quantity>(ob: &Bound<'_, PyAny>) -> PyErr {
     let number = ob.repr().map_or_else(|_| "1".to_owned(), |r| r.to_string());
+    // 0.55 may be a share or a percentage: both readings are shown, as with a bare "2:1".
+    if let (true, Ok(share)) = (Q::CLASS == "Ratio", ob.extract::<f64>())
+        && share.abs() <= 1.0
+    {
+        let percent = q::digits(share * 100.0, 6);
+        return UnitError::new_err(format!(
+            "bare number {number} for a {}: its unit would be a guess; write \"{percent} %\" if it is a share of one, \
+             \"{number} %\" if it is a percentage",
+            Q::NAME
+        ));
+    }
     UnitError::new_err(format!(
         "bare number {number} for a {}: its unit would be a guess; write \"{number} {}\" or {}",
         Q::NAME,
@@ -394,7 +406,13 @@ fn foreign<Q: Quantity>(ob: &Bound<'_, PyAny>) -> PyResult<Option<Q>> {
         }
     }
     let unit = algebraic(Q::UNITS[0].symbols[0]);
-    let converted = ob.call_method1(intern!(py, "to"), (unit,))?;
+    let converted = ob.call_method1(intern!(py, "to"), (unit,)).map_err(|cause| {
+        // One kind of error for every wrong dimension; what the other library said stays as its cause.
+        let got = ob.str().map_or_else(|_| "quantity of another dimension".to_owned(), |s| s.to_string());
+        let error = wrong_dimension::<Q>(&format!("quantity of {got}"));
+        error.set_cause(py, Some(cause));
+        error
+    })?;
     let value: f64 = converted.getattr(intern!(py, "magnitude"))?.extract()?;
     let value = of(value, Q::UNITS[0].symbols[0]).map_err(CallError::from)?;
     Ok(Some(value))

@@ -266,6 +266,10 @@ impl PyHansen {
     fn h(&self) -> PySolubilityParameter {
         PySolubilityParameter(self.0.h)
     }
+    fn __str__(&self) -> String {
+        let [d, p, h] = [self.0.d, self.0.p, self.0.h].map(|v| q::digits(v.si() / 1e3, 3));
+        format!("dispersion {d}, polar {p}, hydrogen bonding {h} MPa^0.5")
+    }
     fn __repr__(&self) -> String {
         let text = |v: q::SolubilityParameter| format!("\"{} MPa^0.5\"", v.si() / 1e3);
         format!("Hansen({}, {}, {})", text(self.0.d), text(self.0.p), text(self.0.h))

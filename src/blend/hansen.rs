@@ -105,7 +105,8 @@ pub fn polymer(name: &str) -> Result<&'static Polymer> {
     let wanted = fold(name);
     all.iter().find(|p| fold(&p.name) == wanted).ok_or_else(|| {
         let known = all.iter().map(|p| p.name.as_str());
-        unknown_name("polymer", name, known, "hansen::polymers() lists the polymers with a known sphere")
+        unknown_name("polymer", name, known, "the sphere is known for plastics and binders such as polystyrene, ABS, PVC, PMMA, polycarbonate and \
+             nitrocellulose")
     })
 }
 

@@ -102,7 +102,13 @@ impl FlowCup {
         let name = ALIASES.iter().find(|(a, _)| *a == wanted).map_or(wanted, |(_, full)| fold(full));
         let Some(family) = INDEX.get(&name) else {
             let known = cups.iter().map(|c| c.standard.as_str());
-            return Err(unknown_name("flow cup standard", standard, known, "FlowCup::list() names all cups"));
+            return Err(unknown_name(
+                "flow cup standard",
+                standard,
+                known,
+                "cups with an equation follow ISO 2431, ASTM D1200, ASTM D4212 Zahn, ASTM D4212 Shell, DIN 53211 or \
+                 GB/T 1723",
+            ));
         };
         let number = size_number(size);
         let found = family.iter().find(|(known, _)| number == Some(*known)).and_then(|(_, i)| cups.get(*i));

@@ -15,8 +15,10 @@ const RATIO_WEIGHT: f64 = 0.05;
 const AMOUNT_WEIGHT: f64 = 0.15;
 /// More drops than this are not counted; take a syringe.
 const MOST_DROPS: f64 = 2000.0;
-/// Without a wanted amount: no more drops of either than this, and stop at a ratio as good as this.
+/// Without a wanted amount: no more drops of paint than this, begin at a ratio no worse than this (half of it is
+/// the counting error of ten drops against ten), and stop at a ratio as good as the last.
 const SMALL_COUNT: u32 = 30;
+const USABLE_RATIO: f64 = 0.06;
 const GOOD_RATIO: f64 = 0.01;
 
 /// Volume of one drop of paint and of one drop of thinner, each from its own dropper.
@@ -49,23 +51,30 @@ pub struct DropRecipe {
 
 impl core::fmt::Display for DropRecipe {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        let drops = |n: u32| if n == 1 { "1 drop".to_owned() } else { format!("{n} drops") };
         write!(
             f,
-            "{} drops thinner to {} drops paint: {}, {:+.0} % from the wanted ratio, {} of mix",
-            self.thinner_drops,
-            self.paint_drops,
-            self.thinning,
-            100.0 * self.ratio_error.si(),
-            show(self.total)
-        )
+            "{} thinner to {} paint: {}, ",
+            drops(self.thinner_drops),
+            drops(self.paint_drops),
+            self.thinning
+        )?;
+        let percent = 100.0 * self.ratio_error.si();
+        if percent.abs() < 1.0 {
+            f.write_str("within 1 % of the wanted ratio")?;
+        } else {
+            let word = if percent > 0.0 { "more" } else { "less" };
+            write!(f, "{:.0} % {word} thinner than wanted", percent.abs())?;
+        }
+        write!(f, ", {} of mix", show(self.total))
     }
 }
 
 /// Recipes in whole drops for a thinning, best first, at most `most` of them.
 ///
 /// With a wanted amount, ratio and amount are weighed together (5 % in the ratio against 15 % in the
-/// amount). Without one, the list starts with the fewest drops and each further recipe has more drops and a
-/// better ratio, to within 1 %.
+/// amount). Without one, the list starts with the fewest drops that hold the ratio to 6 % and each further recipe
+/// has more drops and a better ratio, to within 1 %.
 ///
 /// # Errors
 /// [`crate::error::RangeError`] for an amount below a drop of paint with its thinner, or above 2000 drops,
@@ -142,6 +151,9 @@ pub fn drop_recipes(
             best = if better { error } else { best };
             better
         });
+        // One drop of each is no recipe for 2 : 1. Where no count holds the ratio, the nearest stands alone.
+        let usable = found.iter().position(|(_, r)| r.ratio_error.si().abs() <= USABLE_RATIO);
+        found.drain(..usable.unwrap_or(found.len().saturating_sub(1)));
     }
     found.dedup_by(|a, b| (a.1.paint_drops, a.1.thinner_drops) == (b.1.paint_drops, b.1.thinner_drops));
     Ok(found.into_iter().map(|(_, r)| r).take(most).collect())

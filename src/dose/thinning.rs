@@ -229,11 +229,16 @@ impl core::fmt::Display for Thinning {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         let r = self.thinner_per_paint();
         if r == 0.0 {
-            f.write_str("undiluted")
-        } else if r >= 1.0 {
-            write!(f, "{} parts thinner to 1 part paint", digits(r, 3))
+            return f.write_str("undiluted");
+        }
+        let parts = |n: f64, of: &str| {
+            let number = digits(n, 3);
+            if number == "1" { format!("1 part {of}") } else { format!("{number} parts {of}") }
+        };
+        if r >= 1.0 {
+            write!(f, "{} to 1 part paint", parts(r, "thinner"))
         } else {
-            write!(f, "1 part thinner to {} parts paint", digits(1.0 / r, 3))
+            write!(f, "1 part thinner to {}", parts(1.0 / r, "paint"))
         }
     }
 }

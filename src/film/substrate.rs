@@ -129,7 +129,8 @@ impl Substrate {
                     "substrate",
                     name,
                     known,
-                    "Substrate::list() names all; take the one nearest in conductivity and density",
+                    "take the one nearest in conductivity and density: polystyrene, abs, resin, wood, card, glass, \
+                     brass or steel; \"free film\" and \"isothermal\" are the two limits",
                 )
             })?;
         Ok(Self::Plate {
@@ -198,7 +199,7 @@ fn record(material: &str) -> Result<&'static Record> {
             "substrate",
             material,
             records.iter().map(|r| r.name.as_str()),
-            "Substrate::list() names all",
+            "it is none of the materials with thermal data",
         )
     })
 }

@@ -133,10 +133,11 @@ fn rows<V: Viscosity>(readings: &[DilutionReading<V>], thinner: &Estimate<V>) ->
         check_thicker(&format!("viscosity read at {percent} paint"), r.viscosity.best, thinner.best)?;
         let own = r.viscosity.relative_std();
         rows.push(Row {
-            what: if x >= 1.0 {
-                "reading of the stock paint".to_owned()
-            } else {
-                format!("reading at {percent} paint")
+            // An undiluted paint may be typical, stated or read; its own cause says which.
+            what: match r.viscosity.contributors.first() {
+                Some(cause) if x >= 1.0 => cause.what.clone(),
+                None if x >= 1.0 => "reading of the stock paint".to_owned(),
+                _ => format!("reading at {percent} paint"),
             },
             x,
             ln_value: r.viscosity.best.si().ln(),

@@ -30,7 +30,7 @@ pub use dimensions::{
 };
 pub use fraction::{RelativeHumidity, VolumeFraction};
 pub use parse::parse;
-pub use print::{digits, show, show_in};
+pub use print::{digits, show, show_beside, show_in};
 
 use crate::error::{Result, UnitError};
 

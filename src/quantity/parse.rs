@@ -6,14 +6,15 @@ use crate::error::{Result, UnitError};
 /// Reads a number followed by a unit; the space between them is optional.
 ///
 /// # Errors
-/// A [`UnitError`] that shows an example of the right form: no number, no unit, an unknown or ambiguous
-/// unit, or a number that is not finite.
+/// A [`UnitError`] that shows an example of the right form: no number, a decimal comma, no unit, an unknown or
+/// ambiguous unit, or a number that is not finite.
 ///
 /// ```
 /// use mistcoat::quantity::{parse, show, Length, Temperature};
 /// assert_eq!(show(parse::<Length>("0.3 mm")?), "0.3 mm");
 /// assert_eq!(show(parse::<Temperature>("70 °F")?), "21.1 °C");
 /// assert!(parse::<Length>("0.3").is_err());
+/// assert!(parse::<Length>("0,3 mm").unwrap_err().to_string().contains("0.3 mm"));
 /// # Ok::<(), mistcoat::Error>(())
 /// ```
 pub fn parse<Q: Quantity>(text: &str) -> Result<Q> {
@@ -26,6 +27,10 @@ pub fn parse<Q: Quantity>(text: &str) -> Result<Q> {
             UnitError::NoNumber { dimension: Q::NAME, text: text.to_owned(), example: Q::EXAMPLE }
         }
     })?;
+    if unit.strip_prefix(',').is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit())) {
+        let (text, corrected) = (text.to_owned(), cleaned.replacen(',', ".", 1));
+        return Err(UnitError::DecimalComma { dimension: Q::NAME, text, corrected }.into());
+    }
     if unit.trim().is_empty() {
         return Err(
             UnitError::NoUnit { dimension: Q::NAME, text: text.to_owned(), example: Q::EXAMPLE }.into()

@@ -34,7 +34,12 @@ fn strip_zeros(number: &str) -> &str {
 
 /// Prints with three significant digits in the unit that suits the size: `25 µm`, `0.3 mm`, `138 kPa`.
 pub fn show<Q: Quantity>(q: Q) -> String {
-    let size = q.si().abs();
+    show_beside(q, q)
+}
+
+/// Prints as [`show`] does, in the unit that suits `beside`: the ends of an interval in the unit of its best value.
+pub fn show_beside<Q: Quantity>(q: Q, beside: Q) -> String {
+    let size = beside.si().abs();
     let unit = Q::PRINT.iter().rev().find(|(_, from)| size >= *from).map_or(Q::CUSTOMARY, |(u, _)| *u);
     show_in(q, unit, 3).unwrap_or_else(|_| format!("{} (SI)", q.si()))
 }

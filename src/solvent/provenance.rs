@@ -214,7 +214,12 @@ impl Solvent {
 }
 
 fn unknown_property(name: &str) -> crate::Error {
-    unknown_name("property", name, PROPERTIES, "solvent::PROPERTIES lists the names")
+    unknown_name(
+        "property",
+        name,
+        PROPERTIES,
+        "write it as the property is called, such as density, vapour_pressure, flash_point, hansen",
+    )
 }
 
 const fn doubt(p: Provenance) -> u8 {

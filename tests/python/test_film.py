@@ -168,7 +168,7 @@ def test_what_never_dries_says_so() -> None:
         (
             lambda: dried(substrate="polystirene"),
             mc.UnknownName,
-            ["polystirene", "polystyrene", "list"],
+            ["polystirene", "polystyrene", "nearest"],
         ),
         (lambda: dried(substrate_thickness="0 mm"), mc.RangeError, ["0 µm", "100 mm", "free film"]),
         (lambda: dried(part_length="0 mm"), mc.RangeError, ["0 µm", "10 m", "draught"]),

@@ -116,8 +116,9 @@ def test_another_units_library() -> None:
     assert mc.KinematicViscosity(40 * u.cSt).to("mm2/s") == pytest.approx(40.0)
     with pytest.raises(mc.UnitError, match="temperature on its scale"):
         mc.TemperatureDifference(u.Quantity(20, u.degC))
-    with pytest.raises(pint.DimensionalityError):
+    with pytest.raises(mc.UnitError, match="expected a length") as caught:
         mc.Length(20 * u.psi)
+    assert isinstance(caught.value.__cause__, pint.DimensionalityError)
 
 
 @given(st.floats(-1e6, 1e6), st.sampled_from(mc.Pressure.units()))
@@ -137,3 +138,20 @@ def test_errors_are_value_errors_and_pickle() -> None:
         mc.Time("60 psi")
     assert isinstance(caught.value, mc.MistcoatError)
     assert str(pickle.loads(pickle.dumps(caught.value))) == str(caught.value)
+
+
+def test_refusals_show_every_reading() -> None:
+    with pytest.raises(mc.UnitError, match=r'"55 %" if it is a share.*"0\.55 %" if it is a perc'):
+        mc.Room(temperature="21 degC", relative_humidity=0.55)  # type: ignore[arg-type]
+    with pytest.raises(mc.UnitError, match=r'comma.*"0\.3 mm"'):
+        mc.Length("0,3 mm")
+
+
+def test_interval_is_printed_in_the_unit_of_its_best_value() -> None:
+    room = mc.Room(temperature="21 degC", relative_humidity="55 %", air_speed="0.1 m/s")
+    thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 35, "2-butoxyethanol": 15}, basis="mass")
+    wait = mc.Film(thinner, wet_thickness="35 um", room=room, solids="10 %").dry().flash_off
+    low, high = wait.interval("s")
+    assert low < 300 < high  # either side of where seconds become minutes
+    assert str(wait).count(" s") + str(wait).count(" min") == 3
+    assert " s" not in str(wait) or " min" not in str(wait), str(wait)
