@@ -8,7 +8,7 @@ use super::counting::DROP_SCATTER;
 use super::thinning::{Parts, Thinning};
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
-use crate::quantity::{Quantity, Ratio, Volume, show};
+use crate::quantity::{Quantity, Ratio, Volume, digits, show};
 
 /// A ratio off by this much counts as much as an amount off by the next one.
 const RATIO_WEIGHT: f64 = 0.05;
@@ -125,6 +125,9 @@ pub fn drop_recipes(
     } else {
         for n_p in 1..=SMALL_COUNT {
             let exact = f64::from(n_p) * per_drop;
+            if f64::from(n_p) + exact > MOST_DROPS {
+                break;
+            }
             for n_t in [exact.floor(), exact.ceil()] {
                 if let Some(r) = recipe(f64::from(n_p), n_t, wanted, None, drops)? {
                     found.push((f64::from(n_p) + n_t, r));
@@ -142,6 +145,14 @@ pub fn drop_recipes(
             best = if better { error } else { best };
             better
         });
+    }
+    if found.is_empty() {
+        return Err(out_of_range(
+            "drops of thinner to one drop of paint",
+            digits(per_drop, 3),
+            format!("a recipe of up to {MOST_DROPS} drops"),
+            "measure with a syringe, or thin in two steps",
+        ));
     }
     found.dedup_by(|a, b| (a.1.paint_drops, a.1.thinner_drops) == (b.1.paint_drops, b.1.thinner_drops));
     Ok(found.into_iter().map(|(_, r)| r).take(most).collect())
