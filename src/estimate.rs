@@ -16,7 +16,7 @@
 //! # Ok::<(), mistcoat::Error>(())
 //! ```
 
-use crate::error::Result;
+use crate::error::{Error, Result, out_of_range};
 use crate::quantity::{Quantity, as_text, show, show_beside};
 use serde::{Deserialize, Serialize};
 
@@ -37,7 +37,7 @@ pub struct Contributor {
 
 /// A value with the interval that holds it with probability [`COVERAGE`], and where the spread comes from.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(bound = "Q: Quantity", deny_unknown_fields)]
+#[serde(bound = "Q: Quantity", try_from = "Record<Q>")]
 pub struct Estimate<Q> {
     /// The best single value.
     #[serde(with = "as_text")]
@@ -52,6 +52,58 @@ pub struct Estimate<Q> {
     pub coverage: f64,
     /// What the spread comes from, largest first.
     pub contributors: Vec<Contributor>,
+}
+
+/// The form in files, before it is checked.
+#[derive(Deserialize)]
+#[serde(bound = "Q: Quantity", deny_unknown_fields)]
+struct Record<Q> {
+    #[serde(with = "as_text")]
+    best: Q,
+    #[serde(with = "as_text")]
+    low: Q,
+    #[serde(with = "as_text")]
+    high: Q,
+    coverage: f64,
+    contributors: Vec<Contributor>,
+}
+
+impl<Q: Quantity> TryFrom<Record<Q>> for Estimate<Q> {
+    type Error = Error;
+
+    fn try_from(r: Record<Q>) -> Result<Self> {
+        if !(r.low <= r.best && r.best <= r.high) {
+            return Err(out_of_range(
+                format!("estimate of a {}", Q::NAME),
+                format!("{} with the interval {} to {}", show(r.best), show(r.low), show(r.high)),
+                "a best value inside its interval",
+                "give low, best and high in rising order",
+            ));
+        }
+        if !(r.coverage > 0.0 && r.coverage <= 1.0) {
+            return Err(out_of_range(
+                "coverage of an estimate",
+                r.coverage.to_string(),
+                "above 0 and up to 1",
+                "intervals written here hold the value with probability 0.95",
+            ));
+        }
+        if let Some(c) = r.contributors.iter().find(|c| !(0.0..=1.0).contains(&c.share)) {
+            return Err(out_of_range(
+                format!("share of {:?} in the variance", c.what),
+                c.share.to_string(),
+                "0 to 1",
+                "shares are parts of one whole",
+            ));
+        }
+        Ok(Self {
+            best: r.best,
+            low: r.low,
+            high: r.high,
+            coverage: r.coverage,
+            contributors: r.contributors,
+        })
+    }
 }
 
 /// How an output spreads.
@@ -129,10 +181,17 @@ impl<Q: Quantity> Estimate<Q> {
         }
     }
 
-    /// Standard uncertainty of the logarithm, from the width of the interval.
+    /// Standard uncertainty of the logarithm, from the width of the interval; of an interval that reaches
+    /// zero or below, the standard uncertainty over the best value.
     pub fn relative_std(&self) -> f64 {
         let (low, high) = (self.low.si(), self.high.si());
-        if low > 0.0 && high > low { (high / low).ln() / (2.0 * K95) } else { 0.0 }
+        if high <= low {
+            0.0
+        } else if low > 0.0 {
+            (high / low).ln() / (2.0 * K95)
+        } else {
+            self.std() / self.best.si().abs()
+        }
     }
 
     /// Standard uncertainty in SI units, from the width of the interval.
@@ -140,9 +199,16 @@ impl<Q: Quantity> Estimate<Q> {
         (self.high.si() - self.low.si()) / (2.0 * K95)
     }
 
-    /// This estimate as one input of a further step.
+    /// This estimate as one input of a further step that starts from its SI number. For a spread of more than
+    /// a few tens of percent take [`Estimate::as_log_input`]: a factor of 3 up and down is no ± in the number.
     pub fn as_input(&self, what: impl Into<String>) -> Input {
         Input::new(what, self.best.si(), self.std())
+    }
+
+    /// This estimate as one input of a further step that starts from the logarithm of its SI number; the model
+    /// takes `exp` of it. Keeps a wide interval of a positive quantity what it is.
+    pub fn as_log_input(&self, what: impl Into<String>) -> Input {
+        Input::new(what, self.best.si().ln(), self.relative_std())
     }
 }
 
@@ -171,11 +237,12 @@ fn shares(parts: &[ModelError], variance: f64) -> Vec<Contributor> {
 /// Carries the spread of the inputs through `model` (SI numbers in, SI number out).
 ///
 /// Every input is moved by plus and minus one standard uncertainty; half the difference of the two
-/// outputs is its contribution. Where the model refuses one of the two moved values, the other side alone
-/// is used.
+/// outputs is its contribution. Where the model refuses one of the two moved values (or, for [`Scale::Log`],
+/// gives nothing above zero there), the other side alone is used.
 ///
 /// # Errors
-/// Whatever `model` returns at the best values.
+/// Whatever `model` returns at the best values; a [`crate::error::RangeError`] when that is not finite, or not
+/// above zero for [`Scale::Log`].
 pub fn propagate<Q: Quantity>(
     inputs: &[Input],
     model_errors: &[ModelError],
@@ -184,16 +251,25 @@ pub fn propagate<Q: Quantity>(
 ) -> Result<Estimate<Q>> {
     let best: Vec<f64> = inputs.iter().map(|i| i.best).collect();
     let centre = model(&best)?;
+    let usable = |y: &f64| y.is_finite() && (scale == Scale::Linear || *y > 0.0);
+    if !usable(&centre) {
+        return Err(out_of_range(
+            Q::NAME,
+            show(Q::from_si(centre)),
+            if scale == Scale::Log { "above zero and finite" } else { "finite" },
+            "the numbers put in lie beyond what the formula can take; check their size and units",
+        ));
+    }
     let on_scale = |y: f64| match scale {
         Scale::Linear => y,
-        Scale::Log => y.max(f64::MIN_POSITIVE).ln(),
+        Scale::Log => y.ln(),
     };
     let mut parts = model_errors.to_vec();
     for (index, input) in inputs.iter().enumerate().filter(|(_, i)| i.std > 0.0) {
         let moved = |by: f64| {
             let mut x = best.clone();
             x[index] += by;
-            model(&x).ok().filter(|y| y.is_finite()).map(on_scale)
+            model(&x).ok().filter(usable).map(on_scale)
         };
         let std = match (moved(-input.std), moved(input.std)) {
             (Some(a), Some(b)) => (b - a).abs() / 2.0,
@@ -257,6 +333,46 @@ mod tests {
         assert_eq!(t.contributors.len(), 2);
         approx::assert_relative_eq!(t.low.si() * t.high.si(), 1e4, max_relative = 1e-12);
         approx::assert_relative_eq!(t.relative_std(), 0.1_f64.sqrt(), max_relative = 1e-6);
+    }
+
+    #[test]
+    fn a_wide_factor_stays_a_factor() {
+        let eta: Estimate<Time> = Estimate::relative(Time::from_si(2.0), &[ModelError::new("a", 0.7)]);
+        let through: Estimate<Time> =
+            propagate(&[eta.as_log_input("a")], &[], Scale::Log, |x| Ok(x[0].exp())).unwrap();
+        approx::assert_relative_eq!(through.low.si(), eta.low.si(), max_relative = 1e-12);
+        approx::assert_relative_eq!(through.high.si(), eta.high.si(), max_relative = 1e-12);
+    }
+
+    #[test]
+    fn an_interval_through_zero_is_not_exact() {
+        let t: Estimate<Time> = Estimate::absolute(Time::from_si(1.0), &[ModelError::new("a", 0.8)]);
+        approx::assert_relative_eq!(t.relative_std(), 0.8, max_relative = 1e-6);
+    }
+
+    #[test]
+    fn a_model_that_gives_no_number_is_refused() {
+        let e = propagate::<Time>(&[Input::new("a", 1e200, 0.0)], &[], Scale::Log, |x| Ok(x[0] * x[0]));
+        assert!(e.unwrap_err().to_string().contains("above zero and finite"));
+        let e = propagate::<Time>(&[Input::new("a", -1.0, 0.1)], &[], Scale::Log, |x| Ok(x[0]));
+        assert!(e.unwrap_err().to_string().contains("-1 s"));
+    }
+
+    #[test]
+    fn a_file_cannot_hold_an_impossible_estimate() {
+        let good: Estimate<Time> = Estimate::relative(Time::from_si(37.3), &[ModelError::new("a", 0.3)]);
+        let json = serde_json::to_value(&good).unwrap();
+        for (field, value, says) in [
+            ("low", serde_json::json!("40 s"), "inside its interval"),
+            ("high", serde_json::json!("30 s"), "inside its interval"),
+            ("coverage", serde_json::json!(0.0), "coverage"),
+            ("contributors", serde_json::json!([{"what": "a", "share": 1.5}]), "share of \"a\""),
+        ] {
+            let mut changed = json.clone();
+            changed[field] = value;
+            let e = serde_json::from_value::<Estimate<Time>>(changed).unwrap_err().to_string();
+            assert!(e.contains(says), "{e}");
+        }
     }
 
     #[test]

@@ -7,6 +7,7 @@ pub mod estimate;
 pub mod names;
 pub mod quantity;
 pub mod source;
+pub mod table;
 pub mod warning;
 pub mod working;
 

@@ -585,8 +585,11 @@ proptest! {
         // Aqueous blends may be thicker than all their parts.
         prop_assert!(eta >= low * (1.0 - 1e-12) && (eta <= high * (1.0 + 1e-12) || b.ingredients().iter().any(|i| i.solvent.name() == "water")));
         let (low, high) = range(&|k| k.surface_tension_n_m(t_k));
-        let sigma = b.surface_tension(celsius(t)).unwrap().best().si();
-        prop_assert!(sigma > low * 0.85 && sigma <= high * (1.0 + 1e-9), "{sigma} of {low} to {high}");
+        let answer = b.surface_tension(celsius(t)).unwrap();
+        let sigma = answer.best().si();
+        // Of two liquids that do not mix there is no such value, and a warning says so.
+        let one = !answer.warnings.iter().any(|w| w.code == "blend-splits");
+        prop_assert!(!one || sigma > low * 0.85 && sigma <= high * (1.0 + 1e-9), "{sigma} of {low} to {high}");
         // Every estimate holds its best value.
         let e = b.viscosity(celsius(t)).unwrap().estimate;
         prop_assert!(e.low <= e.best && e.best <= e.high);

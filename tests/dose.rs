@@ -373,6 +373,7 @@ fn words(#[case] text: &str, #[case] fraction: f64) {
 /// A bare ratio and a bare percentage are refused with both readings shown.
 #[rstest]
 #[case("2:1", &["thinner=2, paint=1 (33 % paint", "thinner=1, paint=2 (67 % paint"])]
+#[case("33 % paint", &["33 % of paint", "67 % of mix"])]
 #[case("3 to 1", &["thinner=3, paint=1 (25 % paint", "thinner=1, paint=3 (75 % paint"])]
 #[case("1/1", &["thinner=1, paint=1"])]
 #[case("50 %", &["50 % of paint", "50 % of mix"])]

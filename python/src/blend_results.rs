@@ -4,9 +4,9 @@ use crate::dict::Ordered;
 use crate::errors::CallResult;
 use crate::estimate::PyEstimate;
 use crate::table::PyTable;
-use mistcoat::bench::table::{Cell, Column, Table};
 use mistcoat::blend::{DryingTable, Phases};
 use mistcoat::quantity::{Quantity, digits};
+use mistcoat::table::{Cell, Column, Table};
 use pyo3::prelude::*;
 
 /// How many liquids a blend is, and what each holds.

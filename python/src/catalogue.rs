@@ -3,9 +3,9 @@
 use crate::errors::CallResult;
 use crate::solvent::PySolvent;
 use crate::table::{Columns, columns};
-use mistcoat::bench::table::{Cell, Column, Table};
 use mistcoat::quantity::{self as q, Quantity, digits, of, to};
 use mistcoat::solvent::{Catalogue, Solvent};
+use mistcoat::table::{Cell, Column, Table};
 use pyo3::prelude::*;
 use std::path::PathBuf;
 

@@ -2,7 +2,7 @@
 
 use crate::dict::Ordered;
 use crate::errors::CallResult;
-use mistcoat::bench::table::{Column, Table};
+use mistcoat::table::{Column, Table};
 use pyo3::{IntoPyObjectExt, prelude::*};
 
 /// Column names with unit, and their cells: numbers, None or words.
@@ -19,7 +19,7 @@ pub fn columns(py: Python<'_>, table: &Table) -> PyResult<Columns> {
             out.push((name, words));
             continue;
         }
-        let numbers = |pick: &dyn Fn(&mistcoat::bench::table::Cell) -> Option<f64>| {
+        let numbers = |pick: &dyn Fn(&mistcoat::table::Cell) -> Option<f64>| {
             c.cells.iter().map(|cell| pick(cell).into_py_any(py)).collect::<PyResult<Vec<_>>>()
         };
         out.push((name.clone(), numbers(&|cell| cell.value)?));

@@ -9,24 +9,18 @@
 //! What it leaves out: the spray between nozzle and part (solvent lost in flight makes the coat arrive thicker
 //! and drier than this says) and everything after flash-off.
 
-use super::table::{Cell, Column, Table};
+use super::comparison::{Comparison, Row};
 use crate::air::Room;
 use crate::answer::Answer;
 use crate::blend::Blend;
 use crate::cup::FlowCup;
 use crate::dose::{Dropper, Parts, Thinning};
 use crate::error::{Error, Result, out_of_range};
-use crate::estimate::Estimate;
 use crate::film::{Film, Substrate};
 use crate::paint::{Droppers, Mix, Paint};
-use crate::quantity::{
-    DynamicViscosity, Length, MassConcentration, Quantity, Ratio, RelativeHumidity, Temperature, Time,
-    Volume, as_text, digits, show, to,
-};
+use crate::quantity::{Length, Quantity, Ratio, RelativeHumidity, Temperature, Time, Volume, show};
 use crate::solvent::PolystyreneAttack;
 use crate::warning::Warning;
-use crate::working::Working;
-use serde::{Deserialize, Serialize};
 
 /// Thinner to one part of paint when nothing is said.
 pub const USUAL_RATIOS: [f64; 4] = [0.5, 1.0, 2.0, 3.0];
@@ -66,55 +60,6 @@ pub struct Compare {
     wet_film: Length,
     substrate: Substrate,
     dropper: Option<(Dropper, Option<Volume>)>,
-}
-
-/// One ratio of the comparison.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Row {
-    /// Parts of thinner to one part of paint, by volume.
-    pub thinner_per_paint: f64,
-    /// The mix.
-    pub mix: Mix,
-    /// Solids by volume.
-    pub volume_solids: Estimate<Ratio>,
-    /// Viscosity at room temperature.
-    pub viscosity: Answer<DynamicViscosity>,
-    /// Seconds in the cup; none without a cup.
-    pub efflux_time: Option<Answer<Time>>,
-    /// What the wet film leaves.
-    pub dry_film: Estimate<Length>,
-    /// Flash-off; none when the coat never loses that much, with the reason in the warnings.
-    pub flash_off: Option<Answer<Time>>,
-    /// Share by mass of each liquid, as poured, in what is left at flash-off; largest first, from 0.5 %. Of a
-    /// petroleum cut it is the heavy end that is left; water also comes out of the air.
-    pub left_at_flash_off: Vec<(String, f64)>,
-    /// Coldest the film gets.
-    #[serde(with = "as_text")]
-    pub coldest: Temperature,
-    /// Organic volatiles per volume of the mix.
-    #[serde(with = "as_text")]
-    pub voc: MassConcentration,
-    /// Whole drops of paint and of thinner; none without a dropper.
-    pub drops: Option<(u32, u32)>,
-    /// What to mind at this ratio.
-    pub warnings: Vec<Warning>,
-}
-
-/// The answer to [`Compare`].
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Comparison {
-    paint: String,
-    family: String,
-    thinner: String,
-    cup: Option<FlowCup>,
-    room: Room,
-    substrate: String,
-    #[serde(with = "as_text")]
-    wet_film: Length,
-    cautions: Vec<String>,
-    rows: Vec<Row>,
 }
 
 impl Compare {
@@ -213,55 +158,22 @@ impl Compare {
         let t = room.temperature();
         let viscosity = mix.viscosity(t)?;
         let mut warnings = viscosity.warnings.clone();
-        let efflux_time = match &self.cup {
-            None => None,
-            Some(cup) => match mix.efflux_time(cup, t) {
-                Ok(time) => {
-                    warnings.extend(time.warnings.iter().cloned());
-                    Some(time)
-                }
-                Err(Error::Range(e)) => {
-                    warnings.push(Warning::new("no-cup-time", e.to_string()));
-                    None
-                }
-                Err(e) => return Err(e),
-            },
-        };
-        let solids = mix.volume_solids();
+        let efflux_time = self.efflux_time(&mix, t, &mut warnings)?;
         let volatile = mix.volatile()?;
-        let film = Film::new(&volatile, solids.best.try_into()?, self.wet_film, room)?
-            .with_substrate(self.substrate.clone());
         warnings.extend(attack(&volatile, &self.substrate));
-        let dry = film.dry()?;
-        let (flash_off, left_at_flash_off) = match dry.flash_off() {
-            Ok(flash) => {
+        let dry = Film::of_mix(&mix, self.wet_film, room)?.with_substrate(self.substrate.clone()).dry()?;
+        let flash_off = or_warning(dry.flash_off(), "no-flash-off", &mut warnings)?;
+        let left_at_flash_off = match &flash_off {
+            Some(flash) => {
                 warnings.extend(flash.warnings.iter().cloned());
-                let left = as_poured(&volatile, dry.composition_at(flash.best())?);
-                (Some(flash), left)
+                as_poured(&volatile, dry.composition_at(flash.best())?)
             }
-            Err(Error::Range(e)) => {
-                warnings.push(Warning::new("no-flash-off", e.to_string()));
-                (None, Vec::new())
-            }
-            Err(e) => return Err(e),
+            None => Vec::new(),
         };
-        let drops = match &self.dropper {
-            None => None,
-            Some((dropper, total)) => {
-                let drops = mix.drops(*total, Droppers::same(dropper), t)?;
-                warnings.extend(drops.warnings.iter().cloned());
-                drops.recipes.first().map(|r| (r.paint_drops, r.thinner_drops))
-            }
-        };
-        let mut kept: Vec<Warning> = Vec::new();
-        for w in warnings {
-            if !kept.contains(&w) {
-                kept.push(w);
-            }
-        }
+        let drops = self.drops(&mix, t, &mut warnings)?;
         Ok(Row {
             thinner_per_paint,
-            volume_solids: solids,
+            volume_solids: mix.volume_solids(),
             viscosity,
             efflux_time,
             dry_film: mix.dry_film(self.wet_film)?,
@@ -270,10 +182,50 @@ impl Compare {
             coldest: dry.coldest(),
             voc: mix.voc()?.total,
             drops,
-            warnings: kept,
+            warnings: distinct(warnings),
             mix,
         })
     }
+
+    fn efflux_time(&self, mix: &Mix, t: Temperature, to: &mut Vec<Warning>) -> Result<Option<Answer<Time>>> {
+        let Some(cup) = &self.cup else { return Ok(None) };
+        let time = or_warning(mix.efflux_time(cup, t), "no-cup-time", to)?;
+        to.extend(time.iter().flat_map(|t| t.warnings.iter().cloned()));
+        Ok(time)
+    }
+
+    fn drops(&self, mix: &Mix, t: Temperature, to: &mut Vec<Warning>) -> Result<Option<(u32, u32)>> {
+        let Some((dropper, total)) = &self.dropper else { return Ok(None) };
+        let Some(drops) = or_warning(mix.drops(*total, Droppers::same(dropper), t), "no-drop-recipe", to)?
+        else {
+            return Ok(None);
+        };
+        to.extend(drops.warnings);
+        Ok(drops.recipes.first().map(|r| (r.paint_drops, r.thinner_drops)))
+    }
+}
+
+/// One figure that cannot be had must not cost the reader the row: out of range becomes a warning.
+fn or_warning<T>(answer: Result<T>, code: &str, warnings: &mut Vec<Warning>) -> Result<Option<T>> {
+    match answer {
+        Ok(found) => Ok(Some(found)),
+        Err(Error::Range(e)) => {
+            warnings.push(Warning::new(code, e.to_string()));
+            Ok(None)
+        }
+        Err(e) => Err(e),
+    }
+}
+
+/// The warnings in their order, each once.
+fn distinct(warnings: Vec<Warning>) -> Vec<Warning> {
+    let mut kept: Vec<Warning> = Vec::with_capacity(warnings.len());
+    for w in warnings {
+        if !kept.contains(&w) {
+            kept.push(w);
+        }
+    }
+    kept
 }
 
 /// Gathers species under the liquid that brought most of them; water from the air stands by itself.
@@ -303,11 +255,12 @@ fn attack(volatile: &Blend, substrate: &Substrate) -> Option<Warning> {
         .filter(|i| i.solvent.polystyrene_attack() == Some(PolystyreneAttack::Dissolves))
         .map(|i| i.solvent.name())
         .collect();
+    let verb = if names.len() == 1 { "dissolves or softens" } else { "dissolve or soften" };
     (!names.is_empty()).then(|| {
         Warning::new(
             "attacks-polystyrene",
             format!(
-                "{} dissolve or soften polystyrene (general experience, from memory): prime the plastic, mist thin \
+                "{} {verb} polystyrene (general experience, from memory): prime the plastic, mist thin \
                  coats and try on scrap of the same part first",
                 names.join(", ")
             ),
@@ -315,19 +268,45 @@ fn attack(volatile: &Blend, substrate: &Substrate) -> Option<Warning> {
     })
 }
 
-/// What everybody at the bench must know before opening the bottle.
+/// Below this a liquid gives a flammable vapour in a warm room (23 °C, the limit of the older flash point classes).
+const FLAMMABLE_BELOW_K: f64 = 296.15;
+
+/// What everybody at the bench must know before opening the bottle. The thinner is not the whole of it: an
+/// alcohol paint thinned with water burns too, so the liquids of every mix count.
 fn cautions(rows: &[Row]) -> Result<Vec<String>> {
-    let Some(row) = rows.last() else { return Ok(Vec::new()) };
+    let mut flash: Option<(Temperature, &str)> = None;
+    let mut unknown = false;
+    let mut liquids = Vec::with_capacity(rows.len() + 1);
+    liquids.extend(rows.first().map(|row| ("the thinner", row.mix.thinner().clone())));
+    for row in rows {
+        liquids.push(("the thinned paint", row.mix.volatile()?));
+    }
+    for (what, liquid) in &liquids {
+        match liquid.flash_point() {
+            Ok(Some(f)) if flash.is_none_or(|(lowest, _)| f.best() < lowest) => {
+                flash = Some((f.best(), what))
+            }
+            Ok(_) => {}
+            Err(Error::Range(_)) => unknown = true,
+            Err(e) => return Err(e),
+        }
+    }
     let mut out = Vec::new();
-    if let Some(flash) = row.mix.thinner().flash_point()? {
-        let near = if flash.best() < Temperature::from_si(296.15) {
+    if unknown {
+        out.push(
+            "Fire: the flash point of a solvent in it is not known; treat it as flammable. No flame, spark or heater; \
+             rags and waste in a closed metal can."
+                .to_owned(),
+        );
+    } else if let Some((t, what)) = flash {
+        let near = if t < Temperature::from_si(FLAMMABLE_BELOW_K) {
             "flammable at room temperature"
         } else {
             "combustible"
         };
         out.push(format!(
-            "Fire: the thinner is {near} (flash point about {}, computed). No flame, spark or heater; rags and waste in a closed metal can.",
-            show(flash.best())
+            "Fire: {what} is {near} (flash point about {}, computed). No flame, spark or heater; rags and waste in a closed metal can.",
+            show(t)
         ));
     }
     out.push(
@@ -341,234 +320,6 @@ fn cautions(rows: &[Row]) -> Result<Vec<String>> {
             .to_owned(),
     );
     Ok(out)
-}
-
-impl Comparison {
-    /// Name of the paint.
-    pub fn paint(&self) -> &str {
-        &self.paint
-    }
-
-    /// Name or recipe of the thinner.
-    pub fn thinner(&self) -> &str {
-        &self.thinner
-    }
-
-    /// The cup, when there was one.
-    pub fn cup(&self) -> Option<&FlowCup> {
-        self.cup.as_ref()
-    }
-
-    /// The room.
-    pub fn room(&self) -> &Room {
-        &self.room
-    }
-
-    /// The wet film of one coat.
-    pub fn wet_film(&self) -> Length {
-        self.wet_film
-    }
-
-    /// One row a ratio, in the order asked.
-    pub fn rows(&self) -> &[Row] {
-        &self.rows
-    }
-
-    /// Fire, air and who decides.
-    pub fn cautions(&self) -> &[String] {
-        &self.cautions
-    }
-
-    /// Paint and thinner in one line.
-    pub fn title(&self) -> String {
-        format!("{} ({}) with {}", self.paint, self.family, self.thinner)
-    }
-
-    /// Room, coat and what it lies on in one line.
-    pub fn conditions(&self) -> String {
-        format!(
-            "{}, {} relative humidity, air at {}; {} wet on {}",
-            show(self.room.temperature()),
-            self.room.relative_humidity(),
-            show(self.room.air_speed()),
-            show(self.wet_film),
-            self.substrate
-        )
-    }
-
-    /// All distinct warnings, each with the ratios it was seen at.
-    pub fn warnings(&self) -> Vec<Warning> {
-        let mut seen: Vec<(&Warning, Vec<f64>)> = Vec::new();
-        for row in &self.rows {
-            for w in &row.warnings {
-                match seen.iter_mut().find(|(s, _)| s.code == w.code) {
-                    Some((_, at)) if at.last() == Some(&row.thinner_per_paint) => {}
-                    Some((_, at)) => at.push(row.thinner_per_paint),
-                    None => seen.push((w, vec![row.thinner_per_paint])),
-                }
-            }
-        }
-        seen.into_iter()
-            .map(|(w, at)| {
-                if at.len() == self.rows.len() {
-                    return w.clone();
-                }
-                let list: Vec<String> = at.iter().map(|r| digits(*r, 3)).collect();
-                let parts = if list == ["1"] { "part" } else { "parts" };
-                Warning::new(&w.code, format!("At {} {parts} of thinner: {}", list.join(", "), w.message))
-            })
-            .collect()
-    }
-
-    /// The steps of one ratio, or of all when none is named.
-    ///
-    /// # Errors
-    /// A [`crate::error::RangeError`] for a ratio that was not compared.
-    pub fn working(&self, thinner_per_paint: Option<f64>) -> Result<Working> {
-        let chosen: Vec<&Row> = match thinner_per_paint {
-            None => self.rows.iter().collect(),
-            Some(r) => self.rows.iter().filter(|row| (row.thinner_per_paint - r).abs() < 1e-9).collect(),
-        };
-        if chosen.is_empty() {
-            let known: Vec<String> = self.rows.iter().map(|r| digits(r.thinner_per_paint, 4)).collect();
-            return Err(out_of_range(
-                "parts of thinner to one part of paint",
-                digits(thinner_per_paint.unwrap_or(f64::NAN), 4),
-                format!("one of {}", known.join(", ")),
-                "name a ratio that was compared",
-            ));
-        }
-        let mut out = Working::new(format!("{}; {}", self.title(), self.conditions()));
-        for row in chosen {
-            // The cup's working starts with the viscosity, so one of the two is enough.
-            out.append(match &row.efflux_time {
-                Some(time) => time.working.clone(),
-                None => row.viscosity.working.clone(),
-            });
-            if let Some(flash) = &row.flash_off {
-                out.append(flash.working.clone());
-            }
-        }
-        Ok(out)
-    }
-
-    /// The comparison as a table, with what to mind under it.
-    pub fn table(&self) -> Table {
-        let rows = &self.rows;
-        let mut columns = vec![
-            column("thinner_parts_per_paint_part", "thinner to\n1 paint", "1", rows, |r| {
-                Cell::number(digits(r.thinner_per_paint, 3), r.thinner_per_paint)
-            }),
-            column("paint_fraction", "paint in\nthe mix", "%", rows, |r| {
-                let x = r.mix.paint_fraction().get() * 100.0;
-                Cell::number(format!("{} %", digits(x, 3)), x)
-            }),
-            column("volume_solids", "volume\nsolids", "%", rows, |r| {
-                estimate_cell(&r.volume_solids, "%", false)
-            }),
-            column("viscosity", "viscosity, mPa.s\n(95 % range)", "mPa.s", rows, |r| {
-                estimate_cell(&r.viscosity.estimate, "mPa.s", true)
-            }),
-        ];
-        if let Some(cup) = &self.cup {
-            let title = format!("seconds in {}\n(95 % range)", cup.name());
-            columns.push(column("efflux_time", &title, "s", rows, |r| match &r.efflux_time {
-                Some(t) => {
-                    let mut cell = estimate_cell(&t.estimate, "s", true);
-                    if t.warnings.iter().any(|w| w.code.starts_with("cup-")) {
-                        cell.text = format!("[{}]", cell.text);
-                    }
-                    cell
-                }
-                None => Cell::words("–"),
-            }));
-        }
-        let film = format!("dry film, µm,\nof {} wet", show(self.wet_film));
-        columns.push(column("dry_film", &film, "µm", rows, |r| estimate_cell(&r.dry_film, "µm", false)));
-        columns.push(column("flash_off", "flash-off, s\n(95 % range)", "s", rows, |r| match &r.flash_off {
-            Some(t) => estimate_cell(&t.estimate, "s", true),
-            None => Cell::words("never"),
-        }));
-        columns.push(column("left_at_flash_off", "mostly left\nby then", "", rows, |r| {
-            Cell::words(
-                r.left_at_flash_off
-                    .first()
-                    .map_or("–".to_owned(), |(n, s)| format!("{n} {:.0} %", s * 100.0)),
-            )
-        }));
-        columns.push(column("voc", "VOC,\ng/L", "g/L", rows, |r| {
-            let v = to(r.voc, "g/L").unwrap_or(f64::NAN);
-            Cell::number(digits(v, 3), v)
-        }));
-        if rows.iter().any(|r| r.drops.is_some()) {
-            columns.push(column("drops", "drops, paint\n+ thinner", "", rows, |r| {
-                Cell::words(r.drops.map_or("–".to_owned(), |(p, t)| format!("{p} + {t}")))
-            }));
-        }
-        Table { caption: format!("{}. {}.", self.title(), self.conditions()), columns, notes: self.notes() }
-    }
-
-    fn notes(&self) -> Vec<String> {
-        let mut notes = vec![
-            "Parts are by volume. Flash-off: the time until 90 % of the volatile mass has left the wet coat."
-                .to_owned(),
-        ];
-        if let Some(row) = self.rows.first() {
-            let causes: Vec<String> = row
-                .viscosity
-                .estimate
-                .contributors
-                .iter()
-                .take(2)
-                .map(|c| format!("{} ({:.0} %)", c.what, c.share * 100.0))
-                .collect();
-            if !causes.is_empty() {
-                notes.push(format!(
-                    "The viscosity range comes from {}; one cup reading of a mix narrows it.",
-                    causes.join(" and ")
-                ));
-            }
-        }
-        if self.cup.is_some()
-            && self.rows.iter().any(|r| r.efflux_time.as_ref().is_some_and(|t| !t.warnings.is_empty()))
-        {
-            notes.push("Seconds in [brackets] lie outside the range of the cup.".to_owned());
-        }
-        notes.extend(self.warnings().into_iter().map(|w| sentence(&w.message)));
-        notes.extend(self.cautions.iter().cloned());
-        notes
-    }
-}
-
-/// A message as a sentence: capital letter first, full stop last.
-fn sentence(message: &str) -> String {
-    let mut chars = message.chars();
-    let first: String = chars.next().into_iter().flat_map(char::to_uppercase).collect();
-    let stop = if message.ends_with('.') { "" } else { "." };
-    format!("{first}{}{stop}", chars.as_str())
-}
-
-fn column(key: &str, title: &str, unit: &str, rows: &[Row], cell: impl Fn(&Row) -> Cell) -> Column {
-    Column {
-        key: key.to_owned(),
-        title: title.to_owned(),
-        unit: unit.to_owned(),
-        cells: rows.iter().map(cell).collect(),
-    }
-}
-
-/// `20 (14–29)` or `20`; the unit stands in the heading, a percent sign in the cell.
-fn estimate_cell<Q: Quantity>(e: &Estimate<Q>, unit: &str, with_range: bool) -> Cell {
-    let value = |q: Q| to(q, unit).unwrap_or(f64::NAN);
-    let (best, low, high) = (value(e.best), value(e.low), value(e.high));
-    let text = if with_range {
-        format!("{} ({}–{})", digits(best, 2), digits(low, 2), digits(high, 2))
-    } else if unit == "%" {
-        format!("{} %", digits(best, 2))
-    } else {
-        digits(best, 2)
-    };
-    Cell::estimate(text, best, low, high)
 }
 
 #[cfg(test)]

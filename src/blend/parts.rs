@@ -243,11 +243,13 @@ pub(super) fn is_water(solvent: &Solvent) -> bool {
 }
 
 fn ingredients(parts: &[(Solvent, f64)], basis: Basis) -> Vec<Ingredient> {
+    let amounts: f64 = parts.iter().map(|(_, amount)| amount).sum();
     let masses: Vec<f64> = parts
         .iter()
         .map(|(solvent, amount)| {
             let k = solvent.kernel();
-            amount
+            // Shares first: an amount near the largest or smallest number must not overflow on the way.
+            amount / amounts
                 * match basis {
                     Basis::Mass => 1.0,
                     Basis::Volume => k.density_kg_m3(VOLUME_TEMPERATURE_K),

@@ -102,6 +102,7 @@ impl Blend {
                 "the surface of water with a solvent holds mostly solvent; the value is good to about 20 %, and soap or \
                  wetting agent in a paint lowers it further",
             ));
+            answer.warnings.extend(self.split_warning(t_k));
         }
         Ok(answer)
     }

@@ -137,9 +137,9 @@ impl FlowCup {
                 format!("cup and laboratory ({} reproducibility)", show(self.precision.reproducibility));
             errors.push(ModelError::new(what, self.precision.laboratory_std()));
         }
-        let estimate = propagate(&[viscosity.as_input("viscosity")], &errors, Scale::Log, |x| {
-            check(x[0])?;
-            Ok(equation.efflux_time_s(x[0] / MM2))
+        // In the logarithm: a viscosity predicted for an untimed paint is uncertain by a factor of two or three.
+        let estimate = propagate(&[viscosity.as_log_input("viscosity")], &errors, Scale::Log, |ln_nu| {
+            Ok(equation.efflux_time_s(ln_nu[0].exp() / MM2))
         })?;
         let (formula, latex) = equation.inverse_formula();
         let mut working = Working::new(format!("Efflux time of {} in {self}", show(viscosity.best)));

@@ -122,10 +122,20 @@ impl Equation {
                 (&[*low_slope_s2_mm2, *high_slope_s2_mm2, *join_s], &[*low_zero_s, *high_zero_s])
             }
         };
-        let good = positive.iter().all(|&x| x.is_finite() && x > 0.0)
+        // Below its own zero either line would give a viscosity below nothing.
+        let joined = match self {
+            Self::TwoLines { low_zero_s, high_zero_s, join_s, .. } => join_s > low_zero_s.max(high_zero_s),
+            Self::Hyperbolic { .. } | Self::Linear { .. } => true,
+        };
+        let good = joined
+            && positive.iter().all(|&x| x.is_finite() && x > 0.0)
             && not_negative.iter().all(|&x| x.is_finite() && x >= 0.0);
-        (!good)
-            .then(|| format!("equation {self:?} has a slope that is not above zero or a negative constant"))
+        (!good).then(|| {
+            format!(
+                "equation {self:?} has a slope that is not above zero, a negative constant, or lines that join \
+                 below their zero"
+            )
+        })
     }
 
     /// The formula in plain text and in LaTeX, time to viscosity.

@@ -155,6 +155,16 @@ impl TryFrom<Record> for FlowCup {
         if !(r.viscosities.low.si() >= 0.0 && r.viscosities.high > r.viscosities.low) {
             return Err(bad("viscosities", format!("{} is not a range", r.viscosities)));
         }
+        if let Some(c) = &r.calibration {
+            let errors = [c.k_std_mm2_s2, c.b_std_mm2];
+            if !(errors.iter().all(|e| e.is_finite() && *e >= 0.0) && (-1.0..=1.0).contains(&c.correlation)) {
+                let text = format!(
+                    "standard errors {} and {} with a correlation of {} cannot be",
+                    c.k_std_mm2_s2, c.b_std_mm2, c.correlation
+                );
+                return Err(bad("calibration", text));
+            }
+        }
         let p = &r.precision;
         let share = 0.0..=1.0;
         if !(share.contains(&p.repeatability.si()) && share.contains(&p.reproducibility.si())) {

@@ -61,9 +61,10 @@ fn timing_with(runs: &[Time], run_std: f64, source: &str) -> Result<Answer<Time>
     let mut seconds = Vec::with_capacity(runs.len());
     for run in runs {
         let t = run.si();
-        if !(t > 0.0 && t.is_finite()) {
+        if !(t >= RESOLUTION_S && t.is_finite()) {
             let remedy = "leave this run out or time it again, for example \"35 s\"";
-            return Err(out_of_range("efflux time of a run", show(*run), "above 0 s and finite", remedy));
+            let limit = format!("above 0 s (at least the {RESOLUTION_S} s a watch is read to) and finite");
+            return Err(out_of_range("efflux time of a run", show(*run), limit, remedy));
         }
         seconds.push(t);
     }

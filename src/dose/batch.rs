@@ -2,7 +2,7 @@
 
 use super::check::positive;
 use super::thinning::Thinning;
-use crate::error::{Result, out_of_range};
+use crate::error::{Error, Result, out_of_range};
 use crate::quantity::{Quantity, Ratio, Volume, VolumeFraction, as_text, show};
 use serde::{Deserialize, Serialize};
 
@@ -68,12 +68,32 @@ pub enum Repair {
 /// # Ok::<(), mistcoat::Error>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(try_from = "Record")]
 pub struct Batch {
     #[serde(with = "as_text")]
     volume: Volume,
     thinning: Thinning,
 }
+
+/// The form in files, before it is checked.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Record {
+    #[serde(with = "as_text")]
+    volume: Volume,
+    thinning: Thinning,
+}
+
+impl TryFrom<Record> for Batch {
+    type Error = Error;
+
+    fn try_from(r: Record) -> Result<Self> {
+        Self::new(r.volume, r.thinning)
+    }
+}
+
+/// Paint fractions nearer than this, relative, are the same: a third is no number of binary digits.
+const SAME: f64 = 1e-12;
 
 impl Batch {
     /// A batch.
@@ -114,19 +134,19 @@ impl Batch {
         let x = |t: Thinning| t.paint_fraction().get();
         let (now, wanted, with) = (x(self.thinning), x(target), x(stock));
         let v = self.volume.si();
-        if now > wanted {
+        if (now - wanted).abs() <= SAME * wanted {
+            Ok(Repair::Nothing)
+        } else if now > wanted {
             Ok(Repair::AddThinner(Volume::from_si(v * (now - wanted) / wanted)))
-        } else if now < wanted && with > wanted {
+        } else if with > wanted {
             Ok(Repair::AddPaint(Volume::from_si(v * (wanted - now) / (with - wanted))))
-        } else if now < wanted {
+        } else {
             Err(out_of_range(
                 "paint fraction of the stock",
                 show(Ratio::from_si(with)),
                 format!("above the target, {}", show(Ratio::from_si(wanted))),
                 "add paint that is thinned less than the target, or undiluted paint",
             ))
-        } else {
-            Ok(Repair::Nothing)
         }
     }
 

@@ -22,7 +22,7 @@ use super::check::positive;
 use super::counting::{DROP_SCATTER, LAST_DROP_STD};
 use super::drop_weight::tip_ratio;
 use crate::answer::Answer;
-use crate::error::{Result, out_of_range};
+use crate::error::{Error, Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
 use crate::quantity::{
     Density, DynamicViscosity, Length, Mass, Quantity, SurfaceTension, Volume, as_text, digits, show,
@@ -60,11 +60,31 @@ const SYRINGE_STD: f64 = 0.01;
 /// # Ok::<(), mistcoat::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(try_from = "Record")]
 pub struct Dropper {
+    kind: Kind,
+    by_hand: bool,
+}
+
+/// The form in files, before it is checked.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Record {
     kind: Kind,
     #[serde(default)]
     by_hand: bool,
+}
+
+impl TryFrom<Record> for Dropper {
+    type Error = Error;
+
+    fn try_from(r: Record) -> Result<Self> {
+        match &r.kind {
+            Kind::Tip(diameter) => positive("diameter of the tip", *diameter)?,
+            Kind::Measured(volume) => positive("volume of a drop", volume.low)?,
+        };
+        Ok(Self { kind: r.kind, by_hand: r.by_hand })
+    }
 }
 
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -145,6 +165,14 @@ impl Dropper {
     pub fn weighed(drops: u32, mass: Mass, density: Density) -> Result<Self> {
         let n = count(drops)?;
         let (m, rho) = (positive("mass of the drops", mass)?, positive("density", density)?);
+        if m < SCALE_KG {
+            return Err(out_of_range(
+                "mass of the drops",
+                show(mass),
+                format!("at least {} (what the scale is read to)", show(Mass::from_si(SCALE_KG))),
+                "weigh 20 drops or more together",
+            ));
+        }
         let parts = [
             ModelError::new("scatter of the drops", DROP_SCATTER / n.sqrt()),
             ModelError::new("reading of the scale", SCALE_KG / 12.0_f64.sqrt() / m),

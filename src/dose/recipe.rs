@@ -8,7 +8,7 @@ use super::counting::DROP_SCATTER;
 use super::thinning::{Parts, Thinning};
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
-use crate::quantity::{Quantity, Ratio, Volume, show};
+use crate::quantity::{Quantity, Ratio, Volume, digits, show};
 
 /// A ratio off by this much counts as much as an amount off by the next one.
 const RATIO_WEIGHT: f64 = 0.05;
@@ -134,6 +134,9 @@ pub fn drop_recipes(
     } else {
         for n_p in 1..=SMALL_COUNT {
             let exact = f64::from(n_p) * per_drop;
+            if f64::from(n_p) + exact > MOST_DROPS {
+                break;
+            }
             for n_t in [exact.floor(), exact.ceil()] {
                 if let Some(r) = recipe(f64::from(n_p), n_t, wanted, None, drops)? {
                     found.push((f64::from(n_p) + n_t, r));
@@ -154,6 +157,14 @@ pub fn drop_recipes(
         // One drop of each is no recipe for 2 : 1. Where no count holds the ratio, the nearest stands alone.
         let usable = found.iter().position(|(_, r)| r.ratio_error.si().abs() <= USABLE_RATIO);
         found.drain(..usable.unwrap_or(found.len().saturating_sub(1)));
+    }
+    if found.is_empty() {
+        return Err(out_of_range(
+            "drops of thinner to one drop of paint",
+            digits(per_drop, 3),
+            format!("a recipe of up to {MOST_DROPS} drops"),
+            "measure with a syringe, or thin in two steps",
+        ));
     }
     found.dedup_by(|a, b| (a.1.paint_drops, a.1.thinner_drops) == (b.1.paint_drops, b.1.thinner_drops));
     Ok(found.into_iter().map(|(_, r)| r).take(most).collect())

@@ -27,6 +27,15 @@ pub(super) fn read(text: &str) -> Result<Thinning> {
         | [Paint, Thinner, Number(b), Number(a)] | [Number(b), Number(a), Paint, Thinner] => {
             Thinning::from_parts(Parts { thinner: *a, paint: *b })
         }
+        // "33 % paint" is a mix that holds 33 % paint; only "33 % of paint" is thinner on the paint's volume.
+        [Number(p), Percent, Paint] if !says_of(text) => Err(unclear(
+            text,
+            &format!(
+                "which way? Write \"{p} % of paint\" ({p} parts thinner to 100 of paint) or \"{} % of mix\" (the mix \
+                 is {p} % paint)",
+                100.0 - p
+            ),
+        )),
         [Number(p), Percent, Paint] | [Number(p), Percent, Thinner, Paint] => {
             Thinning::from_percent_of_paint(Ratio::from_si(p / 100.0))
         }
@@ -47,6 +56,10 @@ pub(super) fn read(text: &str) -> Result<Thinning> {
 
 const FORMS: &str = "name the parts: \"2 parts thinner to 1 part paint\", \"paint:thinner 1:2\", \"50 % of paint\" \
                      or \"33 % of mix\"";
+
+fn says_of(text: &str) -> bool {
+    text.split_whitespace().any(|word| word.eq_ignore_ascii_case("of"))
+}
 
 fn unclear(text: &str, remedy: &str) -> Error {
     out_of_range(

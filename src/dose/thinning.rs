@@ -62,16 +62,20 @@ impl From<Thinning> for Record {
     }
 }
 
+/// Less paint than this, a drop in a lake, is a slip of the pen; it also keeps `1/x` in numbers.
+const LEAST_PAINT: f64 = 1e-12;
+
 impl Thinning {
     /// Undiluted paint.
     pub const NONE: Self = Self { x: VolumeFraction::ONE };
 
     fn of(x: f64) -> Result<Self> {
-        if x > 0.0 && x <= 1.0 {
+        if (LEAST_PAINT..=1.0).contains(&x) {
             return Ok(Self { x: VolumeFraction::new(x)? });
         }
         let remedy = "a mix holds some paint: write for example thinner=1, paint=2";
-        Err(out_of_range("paint fraction of the mix", digits(x, 4), "above 0 and up to 1", remedy))
+        let limit = "above 0 (at least 1e-12) and up to 1";
+        Err(out_of_range("paint fraction of the mix", digits(x, 4), limit, remedy))
     }
 
     /// From the share of stock paint in the volume of the mix.

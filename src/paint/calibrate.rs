@@ -114,6 +114,7 @@ impl Paint {
                 self.shape.law_scatter,
             );
         }
+        paint.check()?;
         Ok(Calibrated { paint, law, warnings })
     }
 

@@ -92,7 +92,7 @@ impl Mix {
                     digits(self.paint().volume_solids.best.si(), 3)
                 ))
                 .result(show(Ratio::from_si(volatile)))
-                .source("ideal-volumes"),
+                .source("IDEAL_VOLUMES"),
         );
         working.push(
             Step::new(
@@ -107,7 +107,7 @@ impl Mix {
                 digits(exempt, 3)
             ))
             .result(show(less))
-            .source("EPA-Method-24"),
+            .source("EPA_METHOD24"),
         );
         Ok(Voc { total, less_water_and_exempt: less, working })
     }
@@ -171,13 +171,13 @@ impl Mix {
             Step::new("paint fraction", "x = Vp/(Vp + Vt)", r"x = \frac{V_p}{V_p + V_t}")
                 .numbers(format!("1/(1 + {})", digits(1.0 / x - 1.0, 4)))
                 .result(show(Ratio::from_si(x)))
-                .source("ideal-volumes"),
+                .source("IDEAL_VOLUMES"),
         );
         working.push(
             Step::new("volume solids of the mix", "VS' = x VS", r"VS' = x\,VS")
                 .numbers(format!("{} × {}", digits(x, 4), show(self.paint().volume_solids.best)))
                 .result(self.volume_solids().to_string())
-                .source("ideal-volumes"),
+                .source("IDEAL_VOLUMES"),
         );
         working
     }

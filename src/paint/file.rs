@@ -25,7 +25,7 @@ use crate::quantity::{Density, DynamicViscosity, Length, Quantity, Ratio, Surfac
 use serde::{Deserialize, Serialize};
 use std::path::Path;
 
-const SCHEMA: u32 = 1;
+pub(super) const SCHEMA: u32 = 1;
 /// A paint file is a page of text; anything larger is not one.
 const LARGEST_FILE: u64 = 256 * 1024;
 

@@ -20,7 +20,7 @@ use crate::warning::Warning;
 use serde::{Deserialize, Serialize};
 
 /// Standard deviation of ln of one reading that came without an interval: flow-cup repeatability of 5 % at
-/// 95 % (source key `JIS-K5600-2-2`).
+/// 95 % (source key `JIS_K5600_2_2`).
 pub const READING_STD: f64 = 0.018;
 /// Least standard deviation of ln of any reading or thinner viscosity; keeps the equations well scaled.
 const LEAST_STD: f64 = 1e-4;
@@ -94,6 +94,7 @@ impl<V: Viscosity> DilutionLaw<V> {
         thinner_viscosity: &Estimate<V>,
         prior: &ShapePrior,
     ) -> Result<Self> {
+        prior.check()?;
         let thinner = thinner_viscosity;
         check_viscosity("viscosity of the thinner", thinner.best)?;
         let rows = rows(readings, thinner)?;

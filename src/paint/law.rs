@@ -19,7 +19,7 @@
 //! Neglected: shear thinning, volume change on mixing, resin thrown out by a wrong thinner.
 
 use crate::answer::Answer;
-use crate::error::{Result, out_of_range};
+use crate::error::{Error, Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
 use crate::quantity::{
     DynamicViscosity, KinematicViscosity, Number, Quantity, Ratio, VolumeFraction, digits, show,
@@ -72,7 +72,7 @@ pub(super) struct Cause {
 /// # Ok::<(), mistcoat::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields, bound = "V: Viscosity")]
+#[serde(try_from = "Record", bound = "V: Viscosity")]
 pub struct DilutionLaw<V> {
     pub(super) ln_paint: f64,
     pub(super) shape: f64,
@@ -85,6 +85,46 @@ pub struct DilutionLaw<V> {
     pub(super) kind: core::marker::PhantomData<V>,
 }
 
+/// The form in files, before it is checked.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Record {
+    ln_paint: f64,
+    shape: f64,
+    ln_thinner: f64,
+    law_scatter: f64,
+    causes: Vec<Cause>,
+    warnings: Vec<Warning>,
+    source: String,
+}
+
+impl<V: Viscosity> TryFrom<Record> for DilutionLaw<V> {
+    type Error = Error;
+
+    fn try_from(r: Record) -> Result<Self> {
+        let law =
+            Self::from_constants(V::from_si(r.ln_paint.exp()), r.shape, V::from_si(r.ln_thinner.exp()))?;
+        let spreads = r.causes.iter().flat_map(|c| c.moves);
+        if !(r.law_scatter >= 0.0 && spreads.chain([r.law_scatter]).all(f64::is_finite)) {
+            return Err(out_of_range(
+                "spread of the dilution law",
+                digits(r.law_scatter, 3),
+                "0 or above, and finite like that of every cause",
+                "fit the law again from its readings",
+            ));
+        }
+        Ok(Self {
+            ln_paint: r.ln_paint,
+            ln_thinner: r.ln_thinner,
+            law_scatter: r.law_scatter,
+            causes: r.causes,
+            warnings: r.warnings,
+            source: r.source,
+            ..law
+        })
+    }
+}
+
 impl<V: Viscosity> DilutionLaw<V> {
     /// A law from its constants taken as exact: viscosity of the paint, shape `b`, viscosity of the thinner.
     ///
@@ -93,6 +133,7 @@ impl<V: Viscosity> DilutionLaw<V> {
     pub fn from_constants(paint: V, shape: f64, thinner: V) -> Result<Self> {
         check_shape(shape)?;
         check_viscosity("viscosity of the thinner", thinner)?;
+        check_viscosity("viscosity of the paint", paint)?;
         check_thicker("viscosity of the paint", paint, thinner)?;
         Ok(Self {
             ln_paint: paint.si().ln(),

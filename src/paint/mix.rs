@@ -13,8 +13,8 @@ use crate::answer::Answer;
 use crate::blend::Blend;
 use crate::cup::FlowCup;
 use crate::dose::Thinning;
-use crate::error::Result;
-use crate::estimate::{Estimate, Input, Scale, propagate};
+use crate::error::{Error, Result};
+use crate::estimate::{Estimate, Scale, propagate};
 use crate::quantity::{
     Density, DynamicViscosity, KinematicViscosity, Quantity, Temperature, Time, VolumeFraction, show,
 };
@@ -37,11 +37,28 @@ use serde::{Deserialize, Serialize};
 /// # Ok::<(), mistcoat::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(try_from = "Record")]
 pub struct Mix {
     paint: Paint,
     thinner: Blend,
     thinning: Thinning,
+}
+
+/// The form in files; a mix that separates is refused as in [`Paint::thin`].
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Record {
+    paint: Paint,
+    thinner: Blend,
+    thinning: Thinning,
+}
+
+impl TryFrom<Record> for Mix {
+    type Error = Error;
+
+    fn try_from(r: Record) -> Result<Self> {
+        r.paint.thin(&r.thinner, r.thinning)
+    }
 }
 
 impl Paint {
@@ -95,7 +112,10 @@ impl Paint {
     /// A [`crate::error::RangeError`] outside 0 to 50 °C, or for a thinner thicker than the paint.
     pub fn law(&self, thinner: &Blend, t: Temperature) -> Result<DilutionLaw<DynamicViscosity>> {
         let stock = DilutionReading::new(1.0, self.viscosity(t)?)?;
-        DilutionLaw::fit(&[stock], &thinner.viscosity(t)?.estimate, &self.shape)
+        let thinner = thinner.viscosity(t)?;
+        let mut law = DilutionLaw::fit(&[stock], &thinner.estimate, &self.shape)?;
+        law.warnings.extend(thinner.warnings);
+        Ok(law)
     }
 }
 
@@ -177,10 +197,8 @@ impl Mix {
     pub fn kinematic_viscosity(&self, t: Temperature) -> Result<Answer<KinematicViscosity>> {
         let eta = self.viscosity(t)?;
         let rho = self.density(t)?;
-        let inputs = [
-            Input::new("viscosity of the mix", eta.best().si().ln(), eta.estimate.relative_std()),
-            Input::new("density of the mix", rho.best.si().ln(), rho.relative_std()),
-        ];
+        let inputs =
+            [eta.estimate.as_log_input("viscosity of the mix"), rho.as_log_input("density of the mix")];
         let estimate: Estimate<KinematicViscosity> =
             propagate(&inputs, &[], Scale::Log, |v| Ok((v[0] - v[1]).exp()))?;
         let mut working = eta.working;

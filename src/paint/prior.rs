@@ -1,6 +1,6 @@
 //! What a family of paints usually does on thinning, before anything is measured.
 
-use crate::error::Result;
+use crate::error::{Result, out_of_range};
 use crate::quantity::digits;
 use serde::{Deserialize, Serialize};
 
@@ -34,6 +34,27 @@ impl ShapePrior {
     }
 
     /// A shape known from an earlier calibration.
+    /// Refuses a prior that would make the fit meaningless.
+    pub(super) fn check(&self) -> Result<()> {
+        let numbers = [self.at_zero, self.per_reach, self.std, self.law_scatter];
+        if numbers.iter().all(|v| v.is_finite())
+            && self.at_zero < 1.0
+            && self.std > 0.0
+            && self.law_scatter >= 0.0
+        {
+            return Ok(());
+        }
+        Err(out_of_range(
+            format!("shape of {}", self.label),
+            format!(
+                "at_zero {}, per_reach {}, std {}, law_scatter {}",
+                self.at_zero, self.per_reach, self.std, self.law_scatter
+            ),
+            "finite numbers with at_zero below 1, std above 0 and law_scatter not below 0",
+            "leave it out to use the family's, or calibrate the paint with readings",
+        ))
+    }
+
     pub(super) fn known(label: String, shape: f64, std: f64, law_scatter: f64) -> Self {
         Self {
             label,

@@ -15,7 +15,7 @@
 
 use crate::answer::Answer;
 use crate::error::{Result, out_of_range};
-use crate::estimate::{Estimate, Input, Scale, propagate};
+use crate::estimate::{Estimate, Scale, propagate};
 use crate::quantity::{
     Density, DynamicViscosity, Length, Quantity, Ratio, Time, Velocity, VolumeFraction, digits, show,
 };
@@ -111,9 +111,9 @@ pub fn settling(
     }
     // In logarithms, so that a diameter known within a factor carries over as a factor.
     let inputs = [
-        Input::new("pigment diameter", pigment_diameter.best.si().ln(), pigment_diameter.relative_std()),
-        Input::new("pigment density", pigment_density.best.si(), pigment_density.std()),
-        Input::new("viscosity of the mix", mix_viscosity.best.si().ln(), mix_viscosity.relative_std()),
+        pigment_diameter.as_log_input("pigment diameter"),
+        pigment_density.as_input("pigment density"),
+        mix_viscosity.as_log_input("viscosity of the mix"),
     ];
     let least = f64::MIN_POSITIVE.sqrt();
     let velocity: Estimate<Velocity> =

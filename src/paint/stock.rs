@@ -1,7 +1,7 @@
 //! The paint in the bottle: what is in it, how thick it is, how it answers to thinner.
 
 use super::family::{Family, TYPICAL_TEMPERATURE_K, Typical};
-use super::file::PaintFile;
+use super::file::{PaintFile, SCHEMA};
 use super::prior::ShapePrior;
 use super::temperature::{ViscosityTemperature, check_temperature};
 use crate::blend::{Basis, Blend};
@@ -183,6 +183,14 @@ impl TryFrom<PaintFile> for Paint {
                 "name it, for example \"hull green\"",
             ));
         }
+        if file.schema != SCHEMA {
+            return Err(out_of_range(
+                "schema of the paint",
+                file.schema.to_string(),
+                SCHEMA.to_string(),
+                "write the schema this program knows, or update the program",
+            ));
+        }
         let usual = file.family.typical()?;
         let mut typical = Vec::new();
         let pigment = file.pigment.unwrap_or_default();
@@ -276,7 +284,7 @@ fn within<Q: Quantity>(field: &str, e: &Estimate<Q>, low: f64, high: f64, remedy
 }
 
 impl Paint {
-    fn check(&self) -> Result<()> {
+    pub(super) fn check(&self) -> Result<()> {
         const LEAVE_OUT: &str = "leave it out to use the family's, or see data/demo for an example";
         within(
             "volume_solids",
@@ -299,6 +307,8 @@ impl Paint {
         within("pigment.diameter", &self.pigment.diameter, 1e-8, 5e-4, LEAVE_OUT)?;
         within("pigment.volume_concentration", &self.pigment.volume_concentration, 0.0, 0.95, LEAVE_OUT)?;
         check_temperature(self.stock_temperature)?;
+        self.shape.check()?;
+        self.temperature_rule.check()?;
         self.check_solids_density()
     }
 

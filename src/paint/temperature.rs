@@ -24,6 +24,8 @@ const COLDEST_K: f64 = 273.15;
 const WARMEST_K: f64 = 323.15;
 /// Two readings nearer than this fix no slope.
 const LEAST_SPREAD_K: f64 = 3.0;
+/// Andrade slopes of liquids are 1000 to 8000 K; beyond this the readings are wrong, not the liquid strange.
+const STEEPEST_K: f64 = 5e4;
 
 /// How a paint's viscosity changes with temperature.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -143,6 +145,23 @@ impl ViscosityTemperature {
         ))
     }
 
+    /// Refuses a slope no liquid has.
+    pub(super) fn check(&self) -> Result<()> {
+        let Self::Andrade { slope, slope_std } = self else { return Ok(()) };
+        if slope.si().abs() <= STEEPEST_K && (0.0..f64::INFINITY).contains(&slope_std.si()) {
+            return Ok(());
+        }
+        Err(out_of_range(
+            "temperature slope of the viscosity",
+            format!("{} ± {}", show(*slope), show(*slope_std)),
+            format!(
+                "up to {} either way, with a finite error",
+                show(TemperatureDifference::from_si(STEEPEST_K))
+            ),
+            "check the readings at the two temperatures, or leave the rule out",
+        ))
+    }
+
     fn label(&self) -> &'static str {
         match self {
             Self::LewisSquires => "one-temperature rule",
@@ -164,7 +183,7 @@ impl ViscosityTemperature {
                 "η^−0.2661 = ηk^−0.2661 + (T − Tk)/233, in mPa.s",
                 r"\eta^{-0.2661} = \eta_k^{-0.2661} + \frac{T - T_k}{233}",
             )
-            .source("Lewis-Squires"),
+            .source("LEWIS_SQUIRES"),
             Self::Andrade { .. } => Step::new(
                 "stock paint at this temperature",
                 "η = ηk exp(B (1/T − 1/Tk))",

@@ -53,7 +53,7 @@ impl Column {
     /// Name with the unit for data frames and files: `viscosity_mPa_s`, `volume_solids_percent`.
     ///
     /// ```
-    /// let c = mistcoat::bench::table::Column {
+    /// let c = mistcoat::table::Column {
     ///     key: "voc".into(), title: "VOC".into(), unit: "g/L".into(), cells: vec![] };
     /// assert_eq!(c.name_with_unit(), "voc_g_L");
     /// ```
@@ -72,6 +72,11 @@ impl Column {
         !self.unit.is_empty()
     }
 
+    /// What stands in a row; nothing beyond the end.
+    fn text(&self, row: usize) -> &str {
+        self.cells.get(row).map_or("", |cell| cell.text.as_str())
+    }
+
     /// Whether any cell has an interval.
     pub fn has_intervals(&self) -> bool {
         self.cells.iter().any(|c| c.interval.is_some())
@@ -84,16 +89,16 @@ impl Column {
 pub struct Table {
     /// What was compared, under which conditions.
     pub caption: String,
-    /// The columns, all of the same length.
+    /// The columns; a shorter one ends in empty cells.
     pub columns: Vec<Column>,
     /// What to mind when reading it.
     pub notes: Vec<String>,
 }
 
 impl Table {
-    /// Number of rows.
+    /// Number of rows, that of the longest column.
     pub fn rows(&self) -> usize {
-        self.columns.first().map_or(0, |c| c.cells.len())
+        self.columns.iter().map(|c| c.cells.len()).max().unwrap_or(0)
     }
 
     /// Plain text for a terminal; numbers line up on the right.
@@ -120,7 +125,7 @@ impl Table {
         let rule: Vec<String> = widths.iter().map(|w| "-".repeat(*w)).collect();
         push_row(&mut out, rule.iter().map(String::as_str), &widths);
         for row in 0..self.rows() {
-            push_row(&mut out, self.columns.iter().map(|c| c.cells[row].text.as_str()), &widths);
+            push_row(&mut out, self.columns.iter().map(|c| c.text(row)), &widths);
         }
         if !self.notes.is_empty() {
             out.push('\n');
@@ -150,7 +155,7 @@ impl Table {
         for row in 0..self.rows() {
             out.push_str("<tr>");
             for c in &self.columns {
-                let text = escape_html(&c.cells[row].text);
+                let text = escape_html(c.text(row));
                 let _ = write!(out, "<td style=\"{CELL};border-bottom:.5px solid #999\">{text}</td>");
             }
             out.push_str("</tr>");
@@ -228,6 +233,14 @@ mod tests {
         assert_eq!(lines[3], "to 1 paint");
         assert_eq!(lines[5], "       0.5    thick");
         assert!(text.contains("* mind the gap"));
+    }
+
+    #[test]
+    fn a_short_column_ends_in_empty_cells() {
+        let mut t = table();
+        t.columns[1].cells.pop();
+        assert_eq!(t.rows(), 2);
+        assert!(t.to_text().lines().any(|l| l.trim() == "2") && t.to_html().contains("></td>"));
     }
 
     #[test]
