@@ -134,18 +134,17 @@ impl Working {
         out
     }
 
-    /// LaTeX: an enumerate with one display formula a step.
+    /// LaTeX: an enumerate with one display formula a step; needs the package `amsmath`.
     pub fn to_latex(&self) -> String {
         let mut out = format!("\\paragraph{{{}}}\n\\begin{{enumerate}}\n", escape_latex(&self.title));
         for s in &self.steps {
             let _ = writeln!(out, "\\item {}", escape_latex(&s.name));
-            let result = escape_latex(&s.result);
-            if s.numbers.is_empty() {
-                let _ = writeln!(out, "\\[ {} = \\text{{{result}}} \\]", s.latex);
-            } else {
-                let numbers = escape_latex(&s.numbers);
-                let _ = writeln!(out, "\\[ {} = \\text{{{numbers}}} = \\text{{{result}}} \\]", s.latex);
+            // Formula, numbers and result under one another: one line of all three runs off the page.
+            let _ = write!(out, "\\[ \\begin{{aligned}} & {}", s.latex);
+            for line in [&s.numbers, &s.result].into_iter().filter(|line| !line.is_empty()) {
+                let _ = write!(out, " \\\\ &= \\text{{{}}}", escape_latex(line));
             }
+            out.push_str(" \\end{aligned} \\]\n");
             if !s.source.is_empty() {
                 let _ = writeln!(out, "{{\\small {}}}", escape_latex(&source::cite(&s.source)));
             }

@@ -17,7 +17,7 @@ use crate::cup::FlowCup;
 use crate::dose::{Dropper, Parts, Thinning};
 use crate::error::{Error, Result, out_of_range};
 use crate::film::{Film, Substrate};
-use crate::paint::{Droppers, Mix, Paint};
+use crate::paint::{Droppers, Family, Mix, Paint};
 use crate::quantity::{Length, Quantity, Ratio, RelativeHumidity, Temperature, Time, Volume, show};
 use crate::solvent::PolystyreneAttack;
 use crate::warning::Warning;
@@ -299,15 +299,24 @@ fn cautions(rows: &[Row]) -> Result<Vec<String>> {
                 .to_owned(),
         );
     } else if let Some((t, what)) = flash {
-        let near = if t < Temperature::from_si(FLAMMABLE_BELOW_K) {
-            "flammable at room temperature"
+        let (near, mist) = if t < Temperature::from_si(FLAMMABLE_BELOW_K) {
+            ("flammable at room temperature", "")
         } else {
-            "combustible"
+            ("combustible", "; its mist burns below that")
         };
         out.push(format!(
-            "Fire: {what} is {near} (flash point about {}, computed). No flame, spark or heater; rags and waste in a closed metal can.",
+            "Fire: {what} is {near} (flash point about {}, computed{mist}). No flame, spark or heater; rags and waste \
+             in a closed metal can.",
             show(t)
         ));
+    }
+    // Common practice of fire safety: drying oils take up oxygen and warm a heap of cloth until it burns.
+    if rows.iter().any(|row| matches!(row.mix.paint().family(), Family::AlkydEnamel | Family::ArtistsOil)) {
+        out.push(
+            "Rags: cloth with alkyd or oil paint on it heats by itself and can catch fire hours later. Spread it out \
+             to dry outdoors, or keep it wet with water in a closed metal can."
+                .to_owned(),
+        );
     }
     out.push(
         "Air: solvent vapour and spray mist harm lungs and nerves, and odour is no warning. Ventilate to the \

@@ -15,8 +15,11 @@ use crate::quantity::{
 };
 use crate::table::{Cell, Column, Table};
 use crate::warning::Warning;
-use crate::working::Working;
+use crate::working::{Step, Working};
 use serde::{Deserialize, Serialize};
+
+/// Causes of a spread with a smaller share of the variance are not told.
+const LEAST_CAUSE: f64 = 0.02;
 
 /// One ratio of the comparison.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -154,15 +157,27 @@ impl Comparison {
             ));
         }
         let mut out = Working::new(format!("{}; {}", self.title(), self.conditions()));
+        let several = chosen.len() > 1;
         for row in chosen {
+            let first = out.steps.len();
             out.append(row.mix.working());
             // The cup's working starts with the viscosity, so one of the two is enough.
             out.append(match &row.efflux_time {
                 Some(time) => time.working.clone(),
                 None => row.viscosity.working.clone(),
             });
+            out.push(
+                Step::new("dry film", "h_dry = h VS'", r"h_\mathrm{dry} = h\,VS'")
+                    .numbers(format!("{} × {}", show(self.wet_film), show(row.volume_solids.best)))
+                    .result(row.dry_film.to_string()),
+            );
             if let Some(flash) = &row.flash_off {
                 out.append(flash.working.clone());
+            }
+            if several {
+                for step in out.steps.iter_mut().skip(first) {
+                    step.name = format!("{}, {}", row.mix.thinning(), step.name);
+                }
             }
         }
         Ok(out)
@@ -229,19 +244,21 @@ impl Comparison {
             "Parts are by volume. Flash-off: the time until 90 % of the volatile mass has left the wet coat."
                 .to_owned(),
         ];
-        if let Some(row) = self.rows.first() {
+        // Undiluted paint has no law in it; the first mix speaks for the others.
+        if let Some(row) = self.rows.iter().find(|r| r.thinner_per_paint > 0.0).or(self.rows.first()) {
             let causes: Vec<String> = row
                 .viscosity
                 .estimate
                 .contributors
                 .iter()
                 .take(2)
+                .filter(|c| c.share > LEAST_CAUSE)
                 .map(|c| format!("{} ({:.0} %)", c.what, c.share * 100.0))
                 .collect();
             if !causes.is_empty() {
                 notes.push(format!(
-                    "The viscosity range comes from {}; one cup reading of a mix narrows it.",
-                    causes.join(" and ")
+                    "Where the viscosity range comes from: {}. One cup reading of a mix narrows it.",
+                    causes.join(", ")
                 ));
             }
         }

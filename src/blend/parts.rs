@@ -190,9 +190,12 @@ impl Blend {
         self
     }
 
-    /// The name, or else the recipe: `acetone 50 %, toluene 50 % by mass`.
+    /// The name, or else the recipe: `acetone 50 %, toluene 50 % by mass`, `white spirit`.
     pub fn label(&self) -> String {
         self.name.clone().unwrap_or_else(|| {
+            if let [alone] = self.ingredients.as_slice() {
+                return alone.solvent.name().to_owned();
+            }
             let parts: Vec<String> = self
                 .ingredients
                 .iter()

@@ -58,13 +58,9 @@ impl Mix {
             out.push(Warning::new(
                 "stock-viscosity-typical",
                 format!(
-                    "the stock viscosity of {} is the typical {} of a {} ({} to {}): time the paint in a cup and \
+                    "the stock viscosity of {} is typical of its family, {}: {}; time the paint in a cup and \
                      calibrate",
-                    paint.name,
-                    show(paint.stock_viscosity.best),
-                    paint.family,
-                    show(paint.stock_viscosity.low),
-                    show(paint.stock_viscosity.high)
+                    paint.name, paint.family, paint.stock_viscosity
                 ),
             ));
         }

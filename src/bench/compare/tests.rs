@@ -105,6 +105,15 @@ fn cautions_always_defer_to_the_data_sheet() {
     assert!(c.cautions().iter().any(|t| t.contains("flash point")));
     let text = c.table().to_text();
     assert!(text.contains("local codes") && text.contains("Ventilate"), "{text}");
+    assert!(!text.contains("Rags:") && !text.contains("mist burns"), "{text}");
+    // Drying oils heat a heap of rags; a combustible thinner burns as mist.
+    let spirit = Blend::from_names(&[("white spirit", 1.0)], Basis::Volume, None).unwrap();
+    for family in [Family::AlkydEnamel, Family::ArtistsOil] {
+        let paint = Paint::typical(family, "cabin").unwrap();
+        let text = Compare::new(&paint, &spirit).run().unwrap().table().to_text();
+        assert!(text.contains("Rags:") && text.contains("mist burns below that"), "{text}");
+        assert!(text.contains("with white spirit."), "a liquid alone needs no percentage: {text}");
+    }
 }
 
 #[test]
@@ -113,9 +122,12 @@ fn json_round_trip_and_working() {
     let json = serde_json::to_string(&c).unwrap();
     assert_eq!(serde_json::from_str::<Comparison>(&json).unwrap(), c);
     let one = c.working(Some(1.0)).unwrap().to_text();
-    for part in ["dilution law", "ISO 2431", "flash-off"] {
+    for part in ["dilution law", "ISO 2431", "flash-off", "dry film"] {
         assert!(one.contains(part), "no {part} in {one}");
     }
+    // Of several ratios each step says which one it belongs to.
+    let all = c.working(None).unwrap();
+    assert!(all.steps.iter().all(|s| s.name.contains("thinner to") || s.name.contains("undiluted")));
     let e = c.working(Some(7.0)).unwrap_err().to_string();
     assert!(e.contains('7') && e.contains("0.5, 1, 2, 3"), "{e}");
 }
