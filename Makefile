@@ -48,11 +48,10 @@ demo: $(VENV)/built
 
 rust-test: | check-tools
 	cargo fmt --all --check
-	cargo clippy --all-targets -- -D warnings
+	cargo clippy --all-targets -- -D warnings # benches are checked here, and built only by `make bench`
 	cargo test -q
 	cargo test -q --all-features
 	RUSTDOCFLAGS="-D warnings" cargo doc -q --no-deps --all-features
-	cargo bench -q --no-run
 
 lint: $(VENV)/dev $(VENV)/built
 	PYO3_PYTHON=$(CURDIR)/$(PY) cargo clippy -p mistcoat-python --all-targets -- -D warnings
