@@ -28,12 +28,12 @@ pub struct PyDropRecipe(pub DropRecipe);
 
 #[pymethods]
 impl PyDropRecipe {
-    /// Drops of stock paint.
+    /// Number of drops of stock paint.
     #[getter]
     fn paint_drops(&self) -> u32 {
         self.0.paint_drops
     }
-    /// Drops of thinner.
+    /// Number of drops of thinner.
     #[getter]
     fn thinner_drops(&self) -> u32 {
         self.0.thinner_drops
@@ -48,7 +48,7 @@ impl PyDropRecipe {
     fn ratio_error(&self) -> f64 {
         self.0.ratio_error.si()
     }
-    /// Volume of the mix.
+    /// Volume of the mix that the drops make.
     #[getter]
     fn total(&self) -> PyVolume {
         PyVolume(self.0.total)

@@ -82,7 +82,8 @@ impl Wording<'_> {
     }
 }
 
-/// A thinning given by position: an object, or text that names its parts; a bare number is refused that show both readings.
+/// A thinning given by position: an object, or text that names its parts; a bare number is refused with both readings
+/// shown.
 fn named_ratio(ratio: &Bound<'_, PyAny>, by_mass: bool) -> CallResult<Thinning> {
     if ratio.is_instance_of::<PyString>() || ratio.is_instance_of::<PyThinning>() {
         if by_mass {
