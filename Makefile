@@ -10,7 +10,7 @@ PYTHON ?= $(shell for p in python3 python3.13 python3.12 python3.11 python3.10 p
 	command -v $$p >/dev/null 2>&1 && $$p -c 'import sys; sys.exit(sys.version_info < (3, 10))' 2>/dev/null && { command -v $$p; break; }; done)
 VENV := .venv
 PY := $(VENV)/bin/python
-MATURIN := VIRTUAL_ENV=$(CURDIR)/$(VENV) $(VENV)/bin/maturin
+MATURIN := PIP_QUIET=1 VIRTUAL_ENV=$(CURDIR)/$(VENV) $(VENV)/bin/maturin
 SOURCES := Cargo.toml pyproject.toml $(shell find src data python -name '*.rs' -o -name '*.toml' -o -name '*.csv' -o -path 'python/mistcoat/*.py')
 
 .PHONY: demo test check-tools rust-test python-test lint stubs bench clean help
