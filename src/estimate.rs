@@ -25,6 +25,11 @@ const K95: f64 = 1.959_964;
 /// Coverage of every interval given here.
 pub const COVERAGE: f64 = 0.95;
 
+/// ln of the widest factor up or down that an interval tells, a thousand million: beyond it nothing is known.
+const WIDEST_FACTOR_LN: f64 = 20.723_265_836_946_41;
+/// Largest standard uncertainty, so that its square is a number.
+const WIDEST_STD: f64 = 1e150;
+
 /// One cause of the spread and its share of the variance.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -166,11 +171,14 @@ impl<Q: Quantity> Estimate<Q> {
     }
 
     fn from_parts(best: Q, scale: Scale, parts: &[ModelError]) -> Self {
-        let variance: f64 = parts.iter().map(|p| p.std * p.std).sum();
+        let variance: f64 = parts.iter().map(square).sum();
         let reach = K95 * variance.sqrt();
         let (low, high) = match scale {
             Scale::Linear => (best.si() - reach, best.si() + reach),
-            Scale::Log => (best.si() * (-reach).exp(), best.si() * reach.exp()),
+            Scale::Log => {
+                let reach = reach.min(WIDEST_FACTOR_LN);
+                (best.si() * (-reach).exp(), best.si() * reach.exp())
+            }
         };
         Self {
             best,
@@ -223,12 +231,17 @@ impl<Q: Quantity> core::fmt::Display for Estimate<Q> {
     }
 }
 
+/// A spread beyond every number, or NaN, counts as a very large one: nothing is known, and the interval says so.
+fn square(part: &ModelError) -> f64 {
+    part.std.min(WIDEST_STD).powi(2)
+}
+
 /// Largest first; nothing for a cause that contributes nothing.
 fn shares(parts: &[ModelError], variance: f64) -> Vec<Contributor> {
     let mut out: Vec<Contributor> = parts
         .iter()
-        .filter(|p| p.std > 0.0)
-        .map(|p| Contributor { what: p.what.clone(), share: p.std * p.std / variance })
+        .filter(|p| square(p) > 0.0)
+        .map(|p| Contributor { what: p.what.clone(), share: square(p) / variance })
         .collect();
     out.sort_by(|a, b| b.share.total_cmp(&a.share));
     out
@@ -342,6 +355,18 @@ mod tests {
             propagate(&[eta.as_log_input("a")], &[], Scale::Log, |x| Ok(x[0].exp())).unwrap();
         approx::assert_relative_eq!(through.low.si(), eta.low.si(), max_relative = 1e-12);
         approx::assert_relative_eq!(through.high.si(), eta.high.si(), max_relative = 1e-12);
+    }
+
+    #[test]
+    fn an_unknown_spread_is_wide_and_finite() {
+        for std in [1e3, 1e300, f64::INFINITY, f64::NAN] {
+            let t: Estimate<Time> = Estimate::relative(
+                Time::from_si(1.0),
+                &[ModelError::new("a", std), ModelError::new("b", 0.1)],
+            );
+            assert!(t.low.si() < 1e-8 && t.high.si() > 1e8 && t.high.si().is_finite(), "{std}: {t:?}");
+            assert!(t.contributors[0].what == "a" && t.contributors[0].share > 0.99, "{std}: {t:?}");
+        }
     }
 
     #[test]

@@ -284,7 +284,7 @@ fn cautions(rows: &[Row]) -> Result<Vec<String>> {
     for (what, liquid) in &liquids {
         match liquid.flash_point() {
             Ok(Some(f)) if flash.is_none_or(|(lowest, _)| f.best() < lowest) => {
-                flash = Some((f.best(), what))
+                flash = Some((f.best(), what));
             }
             Ok(_) => {}
             Err(Error::Range(_)) => unknown = true,

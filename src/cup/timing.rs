@@ -14,6 +14,8 @@ const THIRD_RUN: f64 = 0.05;
 const RUN_STD: f64 = 0.05 / 2.772;
 /// Times are read and reported to this many seconds (ASTM D4212).
 const RESOLUTION_S: f64 = 0.2;
+/// No cup is watched for longer than a day.
+const LONGEST_S: f64 = 86_400.0;
 
 /// Mean of repeat runs in the same cup, with the rule of ISO 2431.
 ///
@@ -61,9 +63,10 @@ fn timing_with(runs: &[Time], run_std: f64, source: &str) -> Result<Answer<Time>
     let mut seconds = Vec::with_capacity(runs.len());
     for run in runs {
         let t = run.si();
-        if !(t >= RESOLUTION_S && t.is_finite()) {
+        if !(RESOLUTION_S..=LONGEST_S).contains(&t) {
             let remedy = "leave this run out or time it again, for example \"35 s\"";
-            let limit = format!("above 0 s (at least the {RESOLUTION_S} s a watch is read to) and finite");
+            let limit =
+                format!("above 0 s and finite ({RESOLUTION_S} s, to which a watch is read, to 1 day)");
             return Err(out_of_range("efflux time of a run", show(*run), limit, remedy));
         }
         seconds.push(t);

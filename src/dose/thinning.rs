@@ -74,7 +74,7 @@ impl Thinning {
             return Ok(Self { x: VolumeFraction::new(x)? });
         }
         let remedy = "a mix holds some paint: write for example thinner=1, paint=2";
-        let limit = "above 0 (at least 1e-12) and up to 1";
+        let limit = "above 0 and up to 1 (and no less than 1e-12)";
         Err(out_of_range("paint fraction of the mix", digits(x, 4), limit, remedy))
     }
 
