@@ -142,7 +142,11 @@ impl Working {
             // Formula, numbers and result under one another: one line of all three runs off the page.
             let _ = write!(out, "\\[ \\begin{{aligned}} & {}", s.latex);
             for line in [&s.numbers, &s.result].into_iter().filter(|line| !line.is_empty()) {
-                let _ = write!(out, " \\\\ &= \\text{{{}}}", escape_latex(line));
+                let _ = write!(
+                    out,
+                    " \\\\ &= \\parbox[t]{{0.8\\linewidth}}{{\\raggedright {}}}",
+                    escape_latex(line)
+                );
             }
             out.push_str(" \\end{aligned} \\]\n");
             if !s.source.is_empty() {
@@ -165,6 +169,56 @@ pub fn escape_html(text: &str) -> String {
     text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }
 
+/// Signs of formulas that plain LaTeX does not read as text, and what it reads in math mode.
+const SIGNS: [(char, &str); 46] = [
+    ('α', r"\alpha"),
+    ('β', r"\beta"),
+    ('γ', r"\gamma"),
+    ('δ', r"\delta"),
+    ('ε', r"\varepsilon"),
+    ('η', r"\eta"),
+    ('κ', r"\kappa"),
+    ('λ', r"\lambda"),
+    ('μ', r"\mu"),
+    ('ν', r"\nu"),
+    ('π', r"\pi"),
+    ('ρ', r"\rho"),
+    ('σ', r"\sigma"),
+    ('τ', r"\tau"),
+    ('φ', r"\varphi"),
+    ('χ', r"\chi"),
+    ('ψ', r"\psi"),
+    ('ω', r"\omega"),
+    ('Γ', r"\Gamma"),
+    ('Δ', r"\Delta"),
+    ('Σ', r"\Sigma"),
+    ('Φ', r"\Phi"),
+    ('Ψ', r"\Psi"),
+    ('µ', r"\mu"),
+    ('×', r"\times"),
+    ('±', r"\pm"),
+    ('√', r"\surd"),
+    ('·', r"\cdot"),
+    ('⋅', r"\cdot"),
+    ('≤', r"\le"),
+    ('≥', r"\ge"),
+    ('≈', r"\approx"),
+    ('∞', r"\infty"),
+    ('−', r"-"),
+    ('°', r"^\circ"),
+    ('ᵢ', r"_i"),
+    ('½', r"\frac12"),
+    ('⅓', r"\frac13"),
+    ('⅔', r"\frac23"),
+    ('¼', r"\frac14"),
+    ('¾', r"\frac34"),
+    ('⁰', r"^0"),
+    ('¹', r"^1"),
+    ('²', r"^2"),
+    ('³', r"^3"),
+    ('⁴', r"^4"),
+];
+
 fn escape_latex(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for c in text.chars() {
@@ -176,15 +230,15 @@ fn escape_latex(text: &str) -> String {
             }
             '^' => out.push_str("\\^{}"),
             '~' => out.push_str("\\~{}"),
-            '×' => out.push_str("$\\times$"),
-            '−' => out.push_str("$-$"),
-            '°' => out.push_str("$^\\circ$"),
-            'µ' | 'μ' => out.push_str("$\\mu$"),
-            '±' => out.push_str("$\\pm$"),
-            '²' => out.push_str("$^2$"),
-            '³' => out.push_str("$^3$"),
-            '·' => out.push_str("$\\cdot$"),
-            c => out.push(c),
+            '–' => out.push_str("--"),
+            c => match SIGNS.iter().find(|(sign, _)| *sign == c) {
+                Some((_, latex)) => {
+                    out.push('$');
+                    out.push_str(latex);
+                    out.push('$');
+                }
+                None => out.push(c),
+            },
         }
     }
     out
@@ -201,5 +255,14 @@ mod tests {
         assert!(w.to_text().contains("50 % × 0.3"));
         assert!(w.to_html().contains("R&amp;D &lt;1&gt;"));
         assert!(w.to_latex().contains(r"50 \% $\times$ 0.3"));
+    }
+
+    #[test]
+    fn latex_knows_every_sign_of_the_formulas() {
+        let mut w = Working::new("γ");
+        w.push(Step::new("√", "", "x").numbers("√(η²) 21 °C, 25 µm, 14–29").result("η ± Δ, ⅓"));
+        let latex = w.to_latex();
+        assert!(latex.is_ascii(), "{latex}");
+        assert!(latex.contains(r"$\surd$($\eta$$^2$) 21 $^\circ$C, 25 $\mu$m, 14--29"), "{latex}");
     }
 }

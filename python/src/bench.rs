@@ -1,7 +1,7 @@
 //! The bench questions in Python: `compare` and its result.
 
 use crate::air::PyRoom;
-use crate::blend::PyBlend;
+use crate::blend::Liquid;
 use crate::cup::PyFlowCup;
 use crate::dose::PyDropper;
 use crate::errors::CallResult;
@@ -18,7 +18,7 @@ use pyo3::prelude::*;
 /// Compares thinning ratios from bottle to flash-off: what do half a part, one, two and three parts of thinner
 /// to one part of paint do?
 ///
-/// ``thinner_per_paint`` lists parts of thinner to one part of paint, by volume. ``room`` is 21 °C, 50 % relative
+/// ``thinner`` is a ``Blend``, a ``Solvent`` or the name of one. ``thinner_per_paint`` lists parts of thinner to one part of paint, by volume. ``room`` is 21 °C, 50 % relative
 /// humidity and no draught unless given; ``cup`` adds the seconds in that flow cup; ``dropper`` adds whole drops of
 /// paint and thinner for ``total``. ``wet_thickness`` is the wet film of one coat, ``substrate`` what it lies on.
 ///
@@ -34,7 +34,7 @@ use pyo3::prelude::*;
 pub fn compare(
     py: Python<'_>,
     paint: PyRef<'_, PyPaint>,
-    thinner: PyRef<'_, PyBlend>,
+    thinner: Liquid,
     thinner_per_paint: Option<Vec<f64>>,
     room: Option<PyRef<'_, PyRoom>>,
     cup: Option<PyRef<'_, PyFlowCup>>,

@@ -2,7 +2,7 @@
 
 use crate::blend_results::{PyDryingTable, PyPhases};
 use crate::dict::Ordered;
-use crate::errors::{CallResult, UnitError};
+use crate::errors::{CallError, CallResult, UnitError};
 use crate::estimate::{PyEstimate, warn_all};
 use crate::quantity::{Arg, PyMolarMass, PyPressure, PyQuantity, PySolubilityParameter};
 use crate::solvent::{PyHansen, PySolvent};
@@ -11,12 +11,13 @@ use mistcoat::estimate::{Estimate, ModelError};
 use mistcoat::quantity::{self as q, Quantity, digits};
 use mistcoat::solvent::Solvent;
 use mistcoat::{Answer, working::escape_html};
-#[cfg(feature = "stubs")]
-use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript, type_hint_union};
 use pyo3::{
+    exceptions::PyTypeError,
     prelude::*,
     types::{PyBool, PyFloat, PyInt, PyMapping, PyString},
 };
+#[cfg(feature = "stubs")]
+use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript, type_hint_union};
 use std::fmt::Write as _;
 use std::hash::{DefaultHasher, Hash, Hasher};
 
@@ -81,6 +82,33 @@ impl<'a, 'py> FromPyObject<'a, 'py> for Parts {
             parts.push((solvent, share));
         }
         Ok(Self(parts))
+    }
+}
+
+/// A liquid to thin with: a blend, or one solvent by itself or by name.
+pub struct Liquid(pub Blend);
+
+impl<'a, 'py> FromPyObject<'a, 'py> for Liquid {
+    type Error = PyErr;
+    #[cfg(feature = "stubs")]
+    const INPUT_TYPE: PyStaticExpr = type_hint_union!(
+        <PyBlend as pyo3::PyTypeInfo>::TYPE_HINT,
+        <PySolvent as pyo3::PyTypeInfo>::TYPE_HINT,
+        type_hint_identifier!("builtins", "str")
+    );
+
+    fn extract(ob: Borrowed<'a, 'py, PyAny>) -> PyResult<Self> {
+        if let Ok(own) = ob.cast::<PyBlend>() {
+            return Ok(Self(own.get().0.clone()));
+        }
+        if !ob.is_instance_of::<PyString>() && !ob.is_instance_of::<PySolvent>() {
+            return Err(PyTypeError::new_err(format!(
+                "expected a Blend, a Solvent or the name of one such as \"white spirit\"; got {}",
+                ob.repr()?
+            )));
+        }
+        let alone = vec![(solvent(&ob)?, 1.0)];
+        Ok(Self(Blend::new(alone, Basis::Mass, None).map_err(CallError::from)?))
     }
 }
 
@@ -243,7 +271,8 @@ impl PyBlend {
         Ok(Ordered(vapour.partial.into_iter().map(|(n, p)| (n, PyPressure(p))).collect()))
     }
     /// Vapour pressure of the whole blend.
-    fn vapour_pressure(&self, temperature: Arg<q::Temperature>) -> CallResult<PyPressure> {
+    fn vapour_pressure(&self, py: Python<'_>, temperature: Arg<q::Temperature>) -> CallResult<PyPressure> {
+        warn_all(py, &self.0.partial_pressures(temperature.value)?.warnings)?;
         Ok(PyPressure(self.0.vapour_pressure(temperature.value)?))
     }
     /// Whether it is one liquid at this temperature, or which two it becomes.

@@ -201,6 +201,7 @@ impl Blend {
                  time it in a cup where it matters",
             ));
         }
+        answer.warnings.extend(self.split_warning(t_k));
         Ok(answer)
     }
 

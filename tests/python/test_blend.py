@@ -312,3 +312,12 @@ def test_other_bad_input() -> None:
         mc.Blend.from_json('{"basis": "mass", "parts": [], "colour": "red"}')
     with pytest.raises(AttributeError):
         b.name = "other"  # type: ignore[misc]
+
+
+def test_two_liquids_are_not_passed_over_in_silence() -> None:
+    apart = mc.Blend({"water": 1, "toluene": 1}, basis="mass")
+    for ask in (apart.viscosity, apart.vapour_pressure, apart.partial_pressures):
+        with warnings.catch_warnings(record=True) as caught:
+            warnings.simplefilter("always")
+            ask("20 degC")
+        assert any("separates into two liquids" in str(w.message) for w in caught), ask

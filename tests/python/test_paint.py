@@ -350,3 +350,14 @@ def test_voc_as_json_keeps_units(green: mc.Paint, thinner: mc.Blend) -> None:
     record["total"] = "500 g/L"
     assert mc.Voc.from_json(json.dumps(record)).total == mc.MassConcentration("500 g/L")
     assert mc.Voc.from_json(json.dumps(record)) != voc
+
+
+def test_a_solvent_by_name_is_a_thinner() -> None:
+    paint = mc.Paint.typical("alkyd enamel", name="cabin")
+    by_blend = paint.thin(mc.Blend("white spirit"), thinner=1, paint=2)
+    assert paint.thin("white spirit", thinner=1, paint=2) == by_blend
+    assert paint.thin(mc.solvent("white spirit"), thinner=1, paint=2) == by_blend
+    with pytest.raises(mc.UnknownName, match="white spirit"):
+        paint.thin("white spirt", thinner=1, paint=2)
+    with pytest.raises(TypeError, match=r"Blend, a Solvent or the name.*got 3"):
+        paint.thin(3, thinner=1, paint=2)  # type: ignore[arg-type]

@@ -62,7 +62,7 @@ fn every_property_tells_its_source() {
 #[test]
 fn unknown_property_offers_a_near_one() {
     let text = find("acetone").unwrap().source("flashpoint").unwrap_err().to_string();
-    assert!(text.contains("flash_point") && text.contains("PROPERTIES"), "{text}");
+    assert!(text.contains("flash_point") && text.contains("vapour_pressure"), "{text}");
 }
 
 fn marked<Q: Quantity>(value: &SafetyValue<Q>) -> bool {

@@ -4,7 +4,7 @@ use super::arguments::{Reading, Seconds, or_20c};
 use super::law::PyDilutionLaw;
 use super::mix::PyMix;
 use super::wording::Wording;
-use crate::blend::PyBlend;
+use crate::blend::{Liquid, PyBlend};
 use crate::cup::PyFlowCup;
 use crate::dose::Percent;
 use crate::errors::CallResult;
@@ -166,14 +166,15 @@ impl PyPaint {
     /// Raises ``RangeError`` for no reading, values outside these limits, a time the cup cannot give, or readings that
     /// fit no dilution law; ``TypeError`` for a reading of another form.
     #[pyo3(signature = (readings, thinner=None))]
+    #[allow(clippy::needless_pass_by_value, reason = "extracted argument")]
     fn calibrated(
         &self,
         py: Python<'_>,
         readings: Vec<Reading>,
-        thinner: Option<&PyBlend>,
+        thinner: Option<Liquid>,
     ) -> CallResult<Self> {
         let readings: Vec<PaintReading> = readings.into_iter().map(|r| r.0).collect();
-        let thinner = thinner.map_or_else(|| self.0.carrier(), |b| &b.0);
+        let thinner = thinner.as_ref().map_or_else(|| self.0.carrier(), |b| &b.0);
         let calibrated = self.0.calibrated(thinner, &readings)?;
         warn_all(py, &calibrated.warnings)?;
         Ok(Self(calibrated.paint))
@@ -181,24 +182,30 @@ impl PyPaint {
     /// The dilution law of this paint with a thinner at a temperature, in dynamic viscosity.
     ///
     /// ``temperature`` is 0 to 50 °C; ``RangeError`` outside, or for a thinner thicker than the paint.
-    fn law(&self, thinner: &PyBlend, temperature: Arg<q::Temperature>) -> CallResult<PyDilutionLaw> {
+    #[allow(clippy::needless_pass_by_value, reason = "extracted argument")]
+    fn law(&self, thinner: Liquid, temperature: Arg<q::Temperature>) -> CallResult<PyDilutionLaw> {
         Ok(self.0.law(&thinner.0, temperature.value)?.into())
     }
     /// Thins the paint: ``p.thin(b, thinner=2, paint=1)``, ``percent_of_paint=20`` (of the paint's volume),
     /// ``percent_of_mix=50``; with ``by="mass"`` the same by weight. Text must name its parts: "2 parts thinner to
     /// 1 part paint".
     ///
+    /// What it is thinned with is a ``Blend``, a ``Solvent`` or the name of one: ``p.thin("white spirit", ...)``.
     /// State the thinning in exactly one way. Parts are 0 or above with paint in the mix, ``percent_of_mix`` 0 to below
     /// 100. Volumes are measured at 20 °C.
     ///
     /// Raises ``RangeError`` for a bare ratio, which reads both ways, or a value outside, ``UnknownName`` for another
     /// ``by``, and ``PhaseSplit`` when carrier and thinner do not stay one liquid at 20 °C.
     #[pyo3(signature = (blend, ratio=None, /, *, thinner=None, paint=None, percent_of_paint=None, percent_of_mix=None, by="volume"))]
-    #[allow(clippy::too_many_arguments, reason = "keyword arguments of one question")]
+    #[allow(
+        clippy::too_many_arguments,
+        clippy::needless_pass_by_value,
+        reason = "keyword arguments of one question"
+    )]
     fn thin<'py>(
         &self,
         py: Python<'py>,
-        blend: &PyBlend,
+        blend: Liquid,
         ratio: Option<Bound<'py, PyAny>>,
         thinner: Option<f64>,
         paint: Option<f64>,
@@ -207,7 +214,7 @@ impl PyPaint {
         by: &str,
     ) -> CallResult<PyMix> {
         let wording = Wording { ratio, thinner, paint, percent_of_paint, percent_of_mix, by };
-        let mix = self.0.thin(&blend.0, wording.thinning(&self.0, blend)?)?;
+        let mix = self.0.thin(&blend.0, wording.thinning(&self.0, &blend.0)?)?;
         warn_all(py, &mix.compatibility())?;
         Ok(PyMix(mix))
     }
@@ -218,10 +225,11 @@ impl PyPaint {
     /// thinner or the cup cannot give, or a temperature outside, and ``PhaseSplit`` when carrier and thinner do not
     /// stay one liquid.
     #[pyo3(signature = (blend, /, *, temperature, viscosity=None, seconds=None, cup=None))]
+    #[allow(clippy::needless_pass_by_value, reason = "extracted argument")]
     fn thin_to(
         &self,
         py: Python<'_>,
-        blend: &PyBlend,
+        blend: Liquid,
         temperature: Arg<q::Temperature>,
         viscosity: Option<Arg<q::DynamicViscosity>>,
         seconds: Option<Seconds>,

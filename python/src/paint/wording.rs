@@ -1,9 +1,9 @@
 //! The ways in which a thinning is stated: parts by name, percent of the paint or of the mix, words.
 
 use super::arguments::at_20c;
-use crate::blend::PyBlend;
 use crate::dose::{Percent, PyThinning, ThinningArg};
 use crate::errors::CallResult;
+use mistcoat::blend::Blend;
 use mistcoat::dose::{Densities, Parts, Thinning};
 use mistcoat::error::{out_of_range, unknown_name};
 use mistcoat::paint::Paint;
@@ -20,7 +20,7 @@ pub struct Wording<'py> {
 }
 
 impl Wording<'_> {
-    pub fn thinning(self, stock: &Paint, blend: &PyBlend) -> CallResult<Thinning> {
+    pub fn thinning(self, stock: &Paint, blend: &Blend) -> CallResult<Thinning> {
         let by_mass = match self.by {
             "volume" => false,
             "mass" => true,
@@ -44,7 +44,7 @@ impl Wording<'_> {
             .into());
         }
         let densities =
-            Densities { thinner: blend.0.density(at_20c())?.best(), paint: stock.density_at_20c().best };
+            Densities { thinner: blend.density(at_20c())?.best(), paint: stock.density_at_20c().best };
         if let Some(ratio) = self.ratio {
             return named_ratio(&ratio, by_mass);
         }
