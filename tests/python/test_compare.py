@@ -158,3 +158,28 @@ def test_demo_paints_say_they_are_invented() -> None:
         assert "invented" in paint.to_toml()
     with pytest.raises(mc.UnknownName, match="hull green"):
         mc.demo_paint("hull gren")
+
+
+def test_chart_of_a_paste_and_of_a_coat_that_never_dries(quiet: None) -> None:
+    pytest.importorskip("matplotlib")
+    cup = mc.FlowCup("ISO 2431", 4)
+    oil = mc.Paint.typical("artists' oil", name="black")
+    paste = mc.compare(oil, "white spirit", thinner_per_paint=[0, 2], cup=cup).chart()
+    seconds = next(ax for ax in paste.axes if ax.get_ylabel() == "seconds")
+    assert seconds.get_yscale() == "log"
+    retarded = mc.Blend({"water": 50, "glycerol": 50}, basis="mass")
+    acrylic = mc.Paint.typical("waterborne acrylic", name="cream")
+    never = mc.compare(acrylic, retarded, thinner_per_paint=[1])
+    assert never.rows[0].flash_off is None
+    words = [text.get_text() for ax in never.chart().axes for text in ax.texts]
+    assert "never" in words
+
+
+def test_page_prints_whole_and_names_each_ratio(result: mc.Comparison) -> None:
+    pytest.importorskip("matplotlib")
+    text = page.comparison(result)
+    for ratio in ("0.5 parts", "1 part", "2 parts", "3 parts"):
+        assert f"<summary>{ratio} of thinner to 1 part of paint</summary>" in text
+    assert "overflow: visible" in text.split("@media print")[1]
+    # Page title, heading, description of the chart, and once above the working of each ratio.
+    assert text.count(result.title) == 3 + len(result.rows)
