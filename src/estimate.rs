@@ -21,7 +21,7 @@ use crate::quantity::{Quantity, as_text, show};
 use serde::{Deserialize, Serialize};
 
 /// Standard deviations on either side of the best value; 95 % of a normal distribution.
-const K95: f64 = 1.959_964;
+pub(crate) const K95: f64 = 1.959_964;
 /// Coverage of every interval given here.
 pub const COVERAGE: f64 = 0.95;
 

@@ -1,8 +1,8 @@
 //! Batches: repair a mix gone too thin or too thick, combine two, scale one, alligation.
 
-use super::check::positive;
 use super::thinning::Thinning;
 use crate::error::{Error, Result, out_of_range};
+use crate::quantity::positive;
 use crate::quantity::{Quantity, Ratio, Volume, VolumeFraction, as_text, show};
 use serde::{Deserialize, Serialize};
 

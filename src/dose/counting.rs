@@ -1,8 +1,8 @@
 //! Counting drops: how sure is a volume of N drops?
 
-use super::check::not_negative;
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
+use crate::quantity::not_negative;
 use crate::quantity::{Quantity, Ratio, Volume};
 
 /// Scatter of single drops from one bottle, relative standard deviation: repeatability coefficients of 19

@@ -1,7 +1,7 @@
 //! How far a paint is thinned, in whatever words: one number inside, the parts always named.
 
-use super::check::positive;
 use crate::error::{Error, Result, out_of_range};
+use crate::quantity::positive;
 use crate::quantity::{Density, Mass, Quantity, Ratio, Volume, VolumeFraction, digits, show};
 use serde::{Deserialize, Serialize};
 
