@@ -10,7 +10,7 @@ PYTHON ?= $(shell for p in python3 python3.13 python3.12 python3.11 python3.10 p
 	command -v $$p >/dev/null 2>&1 && $$p -c 'import sys; sys.exit(sys.version_info < (3, 10))' 2>/dev/null && { command -v $$p; break; }; done)
 VENV := .venv
 PY := $(VENV)/bin/python
-MATURIN := VIRTUAL_ENV=$(CURDIR)/$(VENV) $(VENV)/bin/maturin
+MATURIN := PIP_QUIET=1 VIRTUAL_ENV=$(CURDIR)/$(VENV) $(VENV)/bin/maturin
 SOURCES := Cargo.toml pyproject.toml $(shell find src data python -name '*.rs' -o -name '*.toml' -o -name '*.csv' -o -path 'python/mistcoat/*.py')
 
 .PHONY: demo test check-tools rust-test python-test lint stubs bench clean help
@@ -48,18 +48,17 @@ demo: $(VENV)/built
 
 rust-test: | check-tools
 	cargo fmt --all --check
-	cargo clippy --all-targets -- -D warnings
+	cargo clippy --all-targets -- -D warnings # benches are checked here, and built only by `make bench`
 	cargo test -q
 	cargo test -q --all-features
 	RUSTDOCFLAGS="-D warnings" cargo doc -q --no-deps --all-features
-	cargo bench -q --no-run
 
 lint: $(VENV)/dev $(VENV)/built
 	PYO3_PYTHON=$(CURDIR)/$(PY) cargo clippy -p mistcoat-python --all-targets -- -D warnings
 	$(VENV)/bin/ruff check .
 	$(VENV)/bin/ruff format --check .
 	$(VENV)/bin/mypy
-	$(VENV)/bin/python -m mypy.stubtest mistcoat._core --allowlist tests/python/stubtest-allow.txt --ignore-missing-stub
+	$(VENV)/bin/python -m mypy.stubtest mistcoat._core
 
 # The committed stub must be what the binary says of itself.
 stubs: $(VENV)/dev

@@ -5,7 +5,7 @@
 use mistcoat::blend::{Basis, Blend};
 use mistcoat::cup::FlowCup;
 use mistcoat::dose::{Dropper, Parts, Thinning};
-use mistcoat::paint::{Droppers, Family, Measured, Mix, Paint, PaintReading};
+use mistcoat::paint::{Droppers, Family, Measured, Mix, MixDrops, Paint, PaintReading, Voc};
 use mistcoat::quantity::{
     DynamicViscosity, Quantity, Ratio, Temperature, Time, VolumeFraction, parse, show, to,
 };
@@ -443,6 +443,25 @@ fn every_step_of_every_working_is_cited() {
         }
         assert!(working.steps.iter().any(|s| !s.source.is_empty()), "{}", working.title);
     }
+}
+
+#[test]
+fn drops_and_voc_travel_as_json() {
+    let mix = hull_green().thin(&lacquer_thinner(), parts(2.0, 1.0)).unwrap();
+    let tip = Dropper::tip(parse("3 mm").unwrap()).unwrap();
+    for total in [None, Some(parse("1 mL").unwrap())] {
+        let drops = mix.drops(total, Droppers::same(&tip), celsius(20.0)).unwrap();
+        let json = serde_json::to_string(&drops).unwrap();
+        assert_eq!(serde_json::from_str::<MixDrops>(&json).unwrap(), drops);
+        let none = serde_json::to_string(&MixDrops { recipes: vec![], ..drops }).unwrap();
+        let e = serde_json::from_str::<MixDrops>(&none).unwrap_err();
+        assert!(e.to_string().contains("at least 1 recipe"), "{e}");
+    }
+    let voc = mix.voc().unwrap();
+    let json = serde_json::to_string(&voc).unwrap();
+    assert_eq!(serde_json::from_str::<Voc>(&json).unwrap(), voc);
+    let e = serde_json::from_str::<Voc>(&json.replacen('{', r#"{"colour":1,"#, 1)).unwrap_err();
+    assert!(e.to_string().contains("unknown field `colour`"), "{e}");
 }
 
 proptest! {

@@ -91,12 +91,12 @@ impl PyRow {
     fn thinner_per_paint(&self) -> f64 {
         self.0.thinner_per_paint
     }
-    /// The mix.
+    /// The mix that the row is about.
     #[getter]
     fn mix(&self) -> PyMix {
         PyMix(self.0.mix.clone())
     }
-    /// Solids by volume.
+    /// Volume of dry film per volume of mix, 0 to 1, with its interval.
     #[getter]
     fn volume_solids(&self) -> PyEstimate {
         PyEstimate::new(self.0.volume_solids.clone())

@@ -282,7 +282,7 @@ impl PyBlend {
     fn named(&self, name: &str) -> Self {
         Self(self.0.clone().named(name))
     }
-    /// The recipe as JSON.
+    /// The recipe as JSON text, which ``from_json`` reads back.
     fn to_json(&self) -> CallResult<String> {
         crate::json::dump(&self.0)
     }

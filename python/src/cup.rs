@@ -249,12 +249,12 @@ pub struct PyCalibration(Calibration);
 
 #[pymethods]
 impl PyCalibration {
-    /// K in mm2/s2.
+    /// Constant K of ``v = K t - B/t``, in mm2/s2.
     #[getter]
     fn k_mm2_s2(&self) -> f64 {
         self.0.k_mm2_s2
     }
-    /// B in mm2.
+    /// Constant B of ``v = K t - B/t``, in mm2.
     #[getter]
     fn b_mm2(&self) -> f64 {
         self.0.b_mm2
@@ -343,7 +343,7 @@ impl PyReferenceLiquid {
     fn kinematic_viscosity(&self, temperature: Arg<q::Temperature>) -> CallResult<PyEstimate> {
         Ok(PyEstimate::new(self.0.kinematic_viscosity(temperature.value)?))
     }
-    /// Density.
+    /// Density at a temperature, 0 to 60 °C; ``RangeError`` outside.
     fn density(&self, temperature: Arg<q::Temperature>) -> CallResult<PyDensity> {
         Ok(PyDensity(self.0.density(temperature.value)?))
     }

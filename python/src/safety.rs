@@ -42,7 +42,7 @@ impl PySafetyValue {
     fn value(&self, py: Python<'_>) -> CallResult<Py<PyAny>> {
         Ok((self.dimension()?.wrap)(py, self.state.si)?)
     }
-    /// Where it stands.
+    /// Source of the figure, with its citation.
     #[getter]
     fn source(&self) -> PyPropertySource {
         PyPropertySource(self.state.source.clone())
@@ -107,12 +107,12 @@ impl PyExposureLimit {
     fn droplets(&self) -> bool {
         self.0.droplets
     }
-    /// What goes with it.
+    /// Remark that goes with the limit, or ``None``.
     #[getter]
     fn note(&self) -> Option<&str> {
         self.0.note.as_deref()
     }
-    /// Where it stands.
+    /// Source of the limit, with its citation.
     #[getter]
     fn source(&self) -> PyPropertySource {
         PyPropertySource(self.1.clone())
@@ -173,7 +173,7 @@ impl PyPropertySource {
     fn is_from_memory(&self) -> bool {
         self.0.is_from_memory()
     }
-    /// What to mind.
+    /// What to mind about the source, or ``None``.
     #[getter]
     fn note(&self) -> Option<&str> {
         self.0.note.as_deref()

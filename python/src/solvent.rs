@@ -86,7 +86,7 @@ impl PySolvent {
     fn surrogate(&self) -> HashMap<String, f64> {
         self.0.surrogate().iter().map(|(s, x)| (s.name().to_owned(), *x)).collect()
     }
-    /// Molar mass.
+    /// Molar mass of the solvent, above 0.
     #[getter]
     fn molar_mass(&self) -> PyMolarMass {
         PyMolarMass(self.0.molar_mass())
@@ -96,7 +96,7 @@ impl PySolvent {
     fn boiling_point(&self) -> PyTemperature {
         PyTemperature(self.0.boiling_point())
     }
-    /// Melting point.
+    /// Melting point at ordinary pressure.
     #[getter]
     fn melting_point(&self) -> PyTemperature {
         PyTemperature(self.0.melting_point())
@@ -251,17 +251,17 @@ impl PyHansen {
     ) -> Self {
         Self(Hansen { d: d.value, p: p.value, h: h.value })
     }
-    /// Dispersion.
+    /// Part of the solubility parameter due to dispersion.
     #[getter]
     fn d(&self) -> PySolubilityParameter {
         PySolubilityParameter(self.0.d)
     }
-    /// Polar.
+    /// Part of the solubility parameter due to polarity.
     #[getter]
     fn p(&self) -> PySolubilityParameter {
         PySolubilityParameter(self.0.p)
     }
-    /// Hydrogen bonding.
+    /// Part of the solubility parameter due to hydrogen bonding.
     #[getter]
     fn h(&self) -> PySolubilityParameter {
         PySolubilityParameter(self.0.h)

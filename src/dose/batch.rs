@@ -2,8 +2,7 @@
 
 use super::thinning::Thinning;
 use crate::error::{Error, Result, out_of_range};
-use crate::quantity::positive;
-use crate::quantity::{Quantity, Ratio, Volume, VolumeFraction, as_text, show};
+use crate::quantity::{Quantity, Ratio, Volume, VolumeFraction, as_text, positive, show};
 use serde::{Deserialize, Serialize};
 
 /// Parts of a strong and a weak stock that give a wanted strength between them.

@@ -24,9 +24,9 @@ use crate::answer::Answer;
 use crate::error::{Error, Result, out_of_range};
 use crate::estimate::{Estimate, K95, ModelError};
 use crate::quantity::{
-    Density, DynamicViscosity, Length, Mass, Quantity, SurfaceTension, Volume, as_text, digits, show,
+    Density, DynamicViscosity, Length, Mass, Quantity, STANDARD_GRAVITY, SurfaceTension, Volume, as_text,
+    digits, positive, show,
 };
-use crate::quantity::{STANDARD_GRAVITY, positive};
 use crate::warning::Warning;
 use crate::working::{Step, Working};
 use serde::{Deserialize, Serialize};

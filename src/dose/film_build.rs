@@ -12,8 +12,7 @@
 
 use super::thinning::Thinning;
 use crate::error::{Result, out_of_range};
-use crate::quantity::positive;
-use crate::quantity::{Density, Length, Quantity, Ratio, SpreadingRate, VolumeFraction, show};
+use crate::quantity::{Density, Length, Quantity, Ratio, SpreadingRate, VolumeFraction, positive, show};
 
 /// Volume solids of a mix: `VS' = x VS`.
 ///

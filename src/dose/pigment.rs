@@ -9,8 +9,9 @@
 //! does clear medium: both stay.
 
 use crate::error::{Result, out_of_range};
-use crate::quantity::{Density, Mass, MassConcentration, Quantity, Ratio, Volume, VolumeFraction, show};
-use crate::quantity::{not_negative, positive};
+use crate::quantity::{
+    Density, Mass, MassConcentration, Quantity, Ratio, Volume, VolumeFraction, not_negative, positive, show,
+};
 
 /// Density of the linseed oil of oil absorption tests, kg/m3. Source key `ASBECK1949`.
 const LINSEED_OIL_KG_M3: f64 = 935.0;

@@ -7,8 +7,8 @@ use super::counting::DROP_SCATTER;
 use super::thinning::{Parts, Thinning};
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
-use crate::quantity::positive;
-use crate::quantity::{Quantity, Ratio, Volume, digits, show};
+use crate::quantity::{Quantity, Ratio, Volume, as_text, digits, positive, show};
+use serde::{Deserialize, Serialize};
 
 /// A ratio off by this much counts as much as an amount off by the next one.
 const RATIO_WEIGHT: f64 = 0.05;
@@ -20,7 +20,8 @@ const SMALL_COUNT: u32 = 30;
 const GOOD_RATIO: f64 = 0.01;
 
 /// Volume of one drop of paint and of one drop of thinner, each from its own dropper.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct DropVolumes {
     /// One drop of stock paint.
     pub paint: Estimate<Volume>,
@@ -29,7 +30,8 @@ pub struct DropVolumes {
 }
 
 /// A recipe in whole drops.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct DropRecipe {
     /// Drops of stock paint.
     pub paint_drops: u32,
@@ -38,10 +40,13 @@ pub struct DropRecipe {
     /// What the counts make, by volume.
     pub thinning: Thinning,
     /// Error of thinner per paint that rounding makes: (made − wanted)/wanted. Zero for undiluted paint.
+    #[serde(with = "as_text")]
     pub ratio_error: Ratio,
     /// Volume of the mix.
+    #[serde(with = "as_text")]
     pub total: Volume,
     /// Error of the amount: (made − wanted)/wanted; `None` when no amount was wanted.
+    #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
     pub amount_error: Option<Ratio>,
     /// Paint fraction with the spread from drop volumes and from counting (7 % per drop).
     pub paint_fraction: Estimate<Ratio>,

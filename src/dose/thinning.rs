@@ -1,8 +1,7 @@
 //! How far a paint is thinned, in whatever words: one number inside, the parts always named.
 
 use crate::error::{Error, Result, out_of_range};
-use crate::quantity::positive;
-use crate::quantity::{Density, Mass, Quantity, Ratio, Volume, VolumeFraction, digits, show};
+use crate::quantity::{Density, Mass, Quantity, Ratio, Volume, VolumeFraction, digits, positive, show};
 use serde::{Deserialize, Serialize};
 
 /// Parts of thinner and of paint; the field names keep them apart.
@@ -235,7 +234,8 @@ impl core::fmt::Display for Thinning {
         if r == 0.0 {
             f.write_str("undiluted")
         } else if r >= 1.0 {
-            write!(f, "{} parts thinner to 1 part paint", digits(r, 3))
+            let (parts, s) = (digits(r, 3), if (r - 1.0).abs() < 1e-9 { "" } else { "s" });
+            write!(f, "{parts} part{s} thinner to 1 part paint")
         } else {
             write!(f, "1 part thinner to {} parts paint", digits(1.0 / r, 3))
         }

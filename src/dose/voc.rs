@@ -5,8 +5,7 @@
 
 use super::thinning::Thinning;
 use crate::error::{Result, out_of_range};
-use crate::quantity::{Density, Mass, MassConcentration, Quantity, Volume, show};
-use crate::quantity::{not_negative, positive};
+use crate::quantity::{Density, Mass, MassConcentration, Quantity, Volume, not_negative, positive, show};
 
 /// What a volume of paint holds that evaporates.
 ///

@@ -10,17 +10,21 @@ use crate::dose::VocContent;
 use crate::error::Result;
 use crate::estimate::Estimate;
 use crate::quantity::{
-    Density, Length, Mass, MassConcentration, Quantity, Ratio, Temperature, Volume, VolumeFraction, digits,
-    positive, show,
+    Density, Length, Mass, MassConcentration, Quantity, Ratio, Temperature, Volume, VolumeFraction, as_text,
+    digits, positive, show,
 };
 use crate::working::{Step, Working};
+use serde::{Deserialize, Serialize};
 
 /// Volatile organic content of a mix.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Voc {
     /// Organic volatiles per volume of the mix.
+    #[serde(with = "as_text")]
     pub total: MassConcentration,
     /// Organic volatiles per volume of the mix less its water and exempt solvents.
+    #[serde(with = "as_text")]
     pub less_water_and_exempt: MassConcentration,
     /// The steps.
     pub working: Working,

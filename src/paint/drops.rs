@@ -10,6 +10,7 @@ use crate::error::Result;
 use crate::quantity::{Temperature, Volume, show};
 use crate::warning::Warning;
 use crate::working::Working;
+use serde::{Deserialize, Deserializer, Serialize, de};
 
 /// Recipes named at most.
 const RECIPES: usize = 3;
@@ -31,9 +32,11 @@ impl<'a> Droppers<'a> {
 }
 
 /// Recipes in whole drops, best first.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct MixDrops {
     /// Recipes, best first; never empty.
+    #[serde(deserialize_with = "at_least_one")]
     pub recipes: Vec<DropRecipe>,
     /// Volume of one drop of each liquid.
     pub drops: DropVolumes,
@@ -41,6 +44,17 @@ pub struct MixDrops {
     pub warnings: Vec<Warning>,
     /// The steps.
     pub working: Working,
+}
+
+/// Recipes from a file, of which there must be one.
+fn at_least_one<'de, D: Deserializer<'de>>(
+    deserializer: D,
+) -> core::result::Result<Vec<DropRecipe>, D::Error> {
+    let recipes = Vec::deserialize(deserializer)?;
+    if recipes.is_empty() {
+        return Err(de::Error::invalid_length(0, &"at least 1 recipe"));
+    }
+    Ok(recipes)
 }
 
 impl Mix {

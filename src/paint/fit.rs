@@ -12,8 +12,7 @@ use super::law::{Cause, DilutionLaw, Viscosity, check_fraction, check_thicker, g
 use super::prior::ShapePrior;
 use crate::error::{Error, Result, out_of_range};
 use crate::estimate::Estimate;
-use crate::quantity::{Quantity, as_text};
-use crate::quantity::{Ratio, VolumeFraction, digits, positive, show};
+use crate::quantity::{Quantity, Ratio, VolumeFraction, as_text, digits, positive, show};
 use crate::warning::Warning;
 use serde::{Deserialize, Serialize};
 

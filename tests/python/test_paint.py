@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import copy
+import json
 import math
 import pickle
 from pathlib import Path
@@ -305,3 +306,47 @@ def test_values_travel(green: mc.Paint, thinner: mc.Blend, law: mc.DilutionLaw) 
             type(value).from_json("{}")
     for paint_or_mix in (green, green.thin(thinner, thinner=2, paint=1)):
         assert eval(repr(paint_or_mix), vars(mc)) == paint_or_mix
+
+
+def test_drops_and_voc_travel(green: mc.Paint, thinner: mc.Blend) -> None:
+    mix = green.thin(thinner, thinner=2, paint=1)
+    paint_tip = mc.Dropper.weighed(drops=20, mass="0.41 g", density="0.98 g/mL")
+    thinner_tip = mc.Dropper.weighed(drops=20, mass="0.29 g", density="0.84 g/mL")
+    without_amount = mix.drops(dropper=paint_tip, thinner_dropper=thinner_tip)
+    drops = mix.drops(total="1 mL", dropper=paint_tip, thinner_dropper=thinner_tip)
+    assert drops != without_amount
+    assert without_amount.recipes[0].amount_error is None
+    for value in (drops, without_amount, drops.recipes[0], without_amount.recipes[0], mix.voc()):
+        back = pickle.loads(pickle.dumps(value))
+        assert back == value == copy.copy(value) == copy.deepcopy(value)
+        assert (str(back), type(back)) == (str(value), type(value))
+        assert type(value).from_json(value.to_json()) == value
+        with pytest.raises(mc.DataError, match="missing field"):
+            type(value).from_json("{}")
+        with pytest.raises(mc.DataError, match="unknown field `colour`"):
+            type(value).from_json(value.to_json().replace("{", '{"colour": 1, ', 1))
+    assert pickle.loads(pickle.dumps(drops)).paint_drop == drops.paint_drop
+    assert (
+        pickle.loads(pickle.dumps(mix.voc())).working().to_text() == mix.voc().working().to_text()
+    )
+
+
+def test_drops_without_a_recipe_are_refused(green: mc.Paint, thinner: mc.Blend) -> None:
+    tip = mc.Dropper.weighed(drops=20, mass="0.41 g", density="0.98 g/mL")
+    drops = green.thin(thinner, thinner=2, paint=1).drops(total="1 mL", dropper=tip)
+    record = json.loads(drops.to_json())
+    record["recipes"] = []
+    with pytest.raises(mc.DataError, match="at least 1 recipe"):
+        mc.MixDrops.from_json(json.dumps(record))
+    record = json.loads(drops.to_json())
+    record["recipes"][0]["total"] = 1e-6
+    with pytest.raises(mc.DataError, match="with a unit"):
+        mc.MixDrops.from_json(json.dumps(record))
+
+
+def test_voc_as_json_keeps_units(green: mc.Paint, thinner: mc.Blend) -> None:
+    voc = green.thin(thinner, thinner=1, paint=1).voc()
+    record = json.loads(voc.to_json())
+    record["total"] = "500 g/L"
+    assert mc.Voc.from_json(json.dumps(record)).total == mc.MassConcentration("500 g/L")
+    assert mc.Voc.from_json(json.dumps(record)) != voc

@@ -30,7 +30,7 @@ impl PyBatch {
     fn from_paint(paint: Arg<q::Volume>, thinning: ThinningArg) -> CallResult<Self> {
         Ok(Self(Batch::from_paint(paint.value, thinning.0)?))
     }
-    /// The whole volume.
+    /// The whole volume, paint and thinner together.
     #[getter]
     fn volume(&self) -> PyVolume {
         PyVolume(self.0.volume())
@@ -40,12 +40,12 @@ impl PyBatch {
     fn thinning(&self) -> PyThinning {
         PyThinning(self.0.thinning())
     }
-    /// Stock paint in it.
+    /// Volume of stock paint in it.
     #[getter]
     fn paint(&self) -> PyVolume {
         PyVolume(self.0.paint())
     }
-    /// Thinner in it.
+    /// Volume of thinner in it.
     #[getter]
     fn thinner(&self) -> PyVolume {
         PyVolume(self.0.thinner())

@@ -28,12 +28,12 @@ pub struct PyDropRecipe(pub DropRecipe);
 
 #[pymethods]
 impl PyDropRecipe {
-    /// Drops of stock paint.
+    /// Number of drops of stock paint.
     #[getter]
     fn paint_drops(&self) -> u32 {
         self.0.paint_drops
     }
-    /// Drops of thinner.
+    /// Number of drops of thinner.
     #[getter]
     fn thinner_drops(&self) -> u32 {
         self.0.thinner_drops
@@ -48,7 +48,7 @@ impl PyDropRecipe {
     fn ratio_error(&self) -> f64 {
         self.0.ratio_error.si()
     }
-    /// Volume of the mix.
+    /// Volume of the mix that the drops make.
     #[getter]
     fn total(&self) -> PyVolume {
         PyVolume(self.0.total)
@@ -62,6 +62,18 @@ impl PyDropRecipe {
     #[getter]
     fn paint_fraction(&self) -> PyEstimate {
         PyEstimate::new(self.0.paint_fraction.clone())
+    }
+    /// The recipe as JSON text, which ``from_json`` and pickling read back.
+    fn to_json(&self) -> CallResult<String> {
+        crate::json::dump(&self.0)
+    }
+    /// The recipe from what ``to_json`` wrote. Raises ``DataError`` for text that is none.
+    #[staticmethod]
+    fn from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "from_json", &slf.get().0)
     }
     fn __str__(&self) -> String {
         self.0.to_string()
