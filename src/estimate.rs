@@ -21,7 +21,7 @@ use crate::quantity::{Quantity, as_text, show, show_beside};
 use serde::{Deserialize, Serialize};
 
 /// Standard deviations on either side of the best value; 95 % of a normal distribution.
-const K95: f64 = 1.959_964;
+pub(crate) const K95: f64 = 1.959_964;
 /// Coverage of every interval given here.
 pub const COVERAGE: f64 = 0.95;
 
@@ -227,6 +227,9 @@ impl<Q: Quantity> core::fmt::Display for Estimate<Q> {
         }
         // One unit for all three: "228 s (132 s to 395 s)", not "228 s (132 s to 6.58 min)".
         let [low, high] = [self.low, self.high].map(|end| show_beside(end, self.best));
+        if low == high {
+            return f.write_str(&low); // narrower than what is printed
+        }
         write!(f, "{} ({low} to {high})", show(self.best))
     }
 }

@@ -344,8 +344,8 @@ fn equal_counts_are_not_equal_volumes() {
 #[rstest]
 #[case(0.001, "one drop of paint", "mix more")]
 #[case(500.0, "2000 drops", "syringe")]
-#[case(0.0, "above zero", "5 mL")]
-#[case(f64::NAN, "above zero", "5 mL")]
+#[case(0.0, "above 0", "5 mL")]
+#[case(f64::NAN, "above 0", "5 mL")]
 fn refused_amounts(#[case] ml: f64, #[case] limit: &str, #[case] remedy: &str) {
     let one = Estimate::exact(q(0.05, "mL"));
     let drops = DropVolumes { paint: one.clone(), thinner: one };
@@ -407,7 +407,7 @@ fn refused_thinnings() {
         bad(Thinning::from_percent_of_paint(Ratio::from_si(t)), "0 % or above");
     }
     let d = Densities { thinner: q(0.0, "g/mL"), paint: q(1.2, "g/mL") };
-    bad(Thinning::from_parts_by_mass(Parts { thinner: 1.0, paint: 1.0 }, d), "above zero");
+    bad(Thinning::from_parts_by_mass(Parts { thinner: 1.0, paint: 1.0 }, d), "above 0");
     assert!(serde_json::from_str::<Thinning>(r#"{"paint_fraction": 1.5}"#).is_err());
     assert!(serde_json::from_str::<Thinning>(r#"{"ratio": 0.5}"#).is_err());
 }

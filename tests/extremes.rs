@@ -1,5 +1,6 @@
 //! Legal but absurd values: every public constructor gives a finite number or a typed error, never a panic,
 //! an infinity or NaN.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a failed test panics")]
 
 use mistcoat::Result;
 use mistcoat::air::Room;
@@ -156,9 +157,6 @@ fn cups() {
         pairs(&cup.name(), |a, _| Ok(spread(&cup.efflux_time(q(a * 1e-6))?.estimate)));
         pairs(&cup.name(), |a, b| {
             let nu = Estimate::relative(q(a * 1e-6), &[ModelError::new("guess", b)]);
-            if !(b >= 0.0 && b < 3.0) {
-                return cup.efflux_time(q(1e-4)).map(|_| Vec::new());
-            }
             Ok(spread(&cup.efflux_time_from(&nu)?.estimate))
         });
     }
@@ -286,7 +284,7 @@ fn comparisons() {
                     assert!(c.table().to_text().contains("hull green"));
                 }
                 Err(e) => {
-                    assert!(e.to_string().contains("thinner") || e.to_string().contains("paint"), "{e}")
+                    assert!(e.to_string().contains("thinner") || e.to_string().contains("paint"), "{e}");
                 }
             }
         }

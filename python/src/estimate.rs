@@ -130,7 +130,11 @@ impl PyEstimate {
         if self.low.to_bits() == self.high.to_bits() {
             return show(self.best);
         }
-        format!("{} ({} to {})", show(self.best), show(self.low), show(self.high))
+        let [low, high] = [self.low, self.high].map(show);
+        if low == high {
+            return low; // narrower than what is printed
+        }
+        format!("{} ({low} to {high})", show(self.best))
     }
     fn __repr__(&self) -> String {
         format!("<Estimate {}>", self.__str__())

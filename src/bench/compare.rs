@@ -21,6 +21,8 @@ use crate::paint::{Droppers, Family, Mix, Paint};
 use crate::quantity::{Length, Quantity, Ratio, RelativeHumidity, Temperature, Time, Volume, show};
 use crate::solvent::PolystyreneAttack;
 use crate::warning::Warning;
+#[cfg(feature = "parallel")]
+use rayon::prelude::*;
 
 /// Thinner to one part of paint when nothing is said.
 pub const USUAL_RATIOS: [f64; 4] = [0.5, 1.0, 2.0, 3.0];
@@ -138,7 +140,12 @@ impl Compare {
             Some(room) => room.clone(),
             None => Room::new(Temperature::from_si(USUAL_ROOM.0), RelativeHumidity::new(USUAL_ROOM.1)?)?,
         };
-        let rows = self.ratios.iter().map(|r| self.row(*r, &room)).collect::<Result<Vec<_>>>()?;
+        // Worked out side by side, but looked at in order: the error told is always that of the first bad ratio.
+        #[cfg(feature = "parallel")]
+        let rows: Vec<Result<Row>> = self.ratios.par_iter().map(|r| self.row(*r, &room)).collect();
+        #[cfg(not(feature = "parallel"))]
+        let rows = self.ratios.iter().map(|r| self.row(*r, &room));
+        let rows = rows.into_iter().collect::<Result<Vec<_>>>()?;
         Ok(Comparison {
             paint: self.paint.name().to_owned(),
             family: self.paint.family().name().to_owned(),

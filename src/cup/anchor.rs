@@ -1,13 +1,12 @@
 //! A standard cup stretched down to water by one reading of your own.
 
+use super::MM2;
 use super::calibrate::Reading;
 use super::equation::Equation;
 use super::standard::{FlowCup, Kind, Span};
 use crate::error::{Result, out_of_range};
 use crate::quantity::{Quantity, Time, digits, show};
 
-/// m2/s in one mm2/s.
-const MM2: f64 = 1e-6;
 /// The anchored curve is fitted to the standard from this time upwards: the low end of ISO 2431, and the one
 /// that ASTM D1200 prefers. Below it the straight lines bend away from any cup.
 const ANCHOR_FIT_FROM_S: f64 = 30.0;

@@ -5,9 +5,10 @@
 //! used. Standard errors come from the timing and the reference liquids, or from the scatter around the fit
 //! if that is larger.
 
+use super::MM2;
 use super::equation::Equation;
 use super::reference::ReferenceLiquid;
-use super::standard::{FlowCup, Kind, Precision, Span};
+use super::standard::{FlowCup, Kind, LIMIT_PER_STD, Precision, Span};
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
 use crate::quantity::{KinematicViscosity, Quantity, Ratio, Temperature, Time, digits, show};
@@ -15,8 +16,6 @@ use crate::warning::Warning;
 use crate::working::{Step, Working};
 use serde::{Deserialize, Serialize};
 
-/// m2/s in one mm2/s.
-const MM2: f64 = 1e-6;
 /// The longest time must be at least this many times the shortest, or B cannot be told from K.
 const LEAST_SPREAD: f64 = 1.3;
 /// Residuals above this share of the viscosity get a warning: a misread time or a wrong mix.
@@ -24,7 +23,7 @@ const LARGE_RESIDUAL: f64 = 0.10;
 /// Repeatability assumed for a home-made cup, that of ISO 2431 (JIS K 5600-2-2).
 const REPEATABILITY: f64 = 0.05;
 /// Standard deviation of one run, relative.
-const RUN_STD: f64 = REPEATABILITY / 2.772;
+const RUN_STD: f64 = REPEATABILITY / LIMIT_PER_STD;
 
 /// One timed liquid.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

@@ -1,17 +1,15 @@
 //! Time to viscosity and back, with the interval, the warnings and the working.
 
+use super::MM2;
 use super::equation::Equation;
 use super::standard::FlowCup;
 use super::suggest::advice;
 use crate::answer::Answer;
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, Input, ModelError, Scale, propagate};
-use crate::quantity::{KinematicViscosity, Quantity, Time, show};
+use crate::quantity::{KinematicViscosity, Quantity, Time, positive, show};
 use crate::warning::Warning;
 use crate::working::{Step, Working};
-
-/// m2/s in one mm2/s.
-const MM2: f64 = 1e-6;
 
 impl FlowCup {
     /// Kinematic viscosity of a liquid that ran out in `time`.
@@ -101,29 +99,8 @@ impl FlowCup {
     /// As for [`FlowCup::efflux_time`].
     pub fn efflux_time_from(&self, viscosity: &Estimate<KinematicViscosity>) -> Result<Answer<Time>> {
         let equation = self.equation;
-        let check = |nu: f64| {
-            if nu > 0.0 && nu.is_finite() {
-                Ok(())
-            } else {
-                Err(out_of_range(
-                    "kinematic viscosity",
-                    show(KinematicViscosity::from_si(nu)),
-                    "above 0 mm2/s and finite",
-                    "give the viscosity of the liquid, for example \"40 mm2/s\"",
-                ))
-            }
-        };
-        let nu = viscosity.best.si();
-        check(nu)?;
+        let nu = positive("kinematic viscosity", viscosity.best)?;
         let t = equation.efflux_time_s(nu / MM2);
-        if !t.is_finite() {
-            return Err(out_of_range(
-                "kinematic viscosity",
-                show(viscosity.best),
-                format!("about {} (what this cup is meant for)", self.viscosities),
-                advice(viscosity.best, &self.standard),
-            ));
-        }
         let mut errors = vec![ModelError::new(
             format!("one run ({} repeatability)", show(self.precision.repeatability)),
             self.precision.run_std(),

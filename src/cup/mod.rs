@@ -52,3 +52,6 @@ pub use equation::Equation;
 pub use standard::{FlowCup, Kind, Precision, Span};
 pub use suggest::{Suggestion, cups_for};
 pub use timing::timing;
+
+/// m2/s in one mm2/s.
+const MM2: f64 = 1e-6;

@@ -72,7 +72,7 @@ pub struct Precision {
 }
 
 /// A limit on the difference of two results is this many standard deviations (1.96 √2; ISO 5725-6).
-const LIMIT_PER_STD: f64 = 2.772;
+pub(super) const LIMIT_PER_STD: f64 = 2.772;
 
 impl Precision {
     /// Standard deviation of one run, relative.

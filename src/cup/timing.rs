@@ -1,6 +1,6 @@
 //! Repeat runs: the mean, the rule for a third run, the run to drop, the interval.
 
-use super::standard::FlowCup;
+use super::standard::{FlowCup, LIMIT_PER_STD};
 use crate::answer::Answer;
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
@@ -11,7 +11,7 @@ use crate::working::{Step, Working};
 /// Two runs further apart than this share of their mean call for a third (ISO 2431, JIS K 5600-2-2).
 const THIRD_RUN: f64 = 0.05;
 /// Standard deviation of one run, relative: 5 % repeatability over 1.96 √2 (JIS K 5600-2-2).
-const RUN_STD: f64 = 0.05 / 2.772;
+const RUN_STD: f64 = 0.05 / LIMIT_PER_STD;
 /// Times are read and reported to this many seconds (ASTM D4212).
 const RESOLUTION_S: f64 = 0.2;
 /// No cup is watched for longer than a day.

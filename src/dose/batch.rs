@@ -1,9 +1,8 @@
 //! Batches: repair a mix gone too thin or too thick, combine two, scale one, alligation.
 
-use super::check::positive;
 use super::thinning::Thinning;
 use crate::error::{Error, Result, out_of_range};
-use crate::quantity::{Quantity, Ratio, Volume, VolumeFraction, as_text, show};
+use crate::quantity::{Quantity, Ratio, Volume, VolumeFraction, as_text, positive, show};
 use serde::{Deserialize, Serialize};
 
 /// Parts of a strong and a weak stock that give a wanted strength between them.

@@ -1,9 +1,8 @@
 //! Counting drops: how sure is a volume of N drops?
 
-use super::check::not_negative;
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
-use crate::quantity::{Quantity, Ratio, Volume};
+use crate::quantity::{Quantity, Ratio, Volume, not_negative};
 
 /// Scatter of single drops from one bottle, relative standard deviation: repeatability coefficients of 19
 /// bottles average 5.07 µL on 33.8 to 63.4 µL, read as 1.96 s. Source key `DROP_BOTTLES`; rounded up for a

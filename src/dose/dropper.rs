@@ -18,21 +18,19 @@
 //! where the theory has it break. So the interval is ±10 %, and ±35 % above 100 mPa s. A weighed dropper is
 //! better than all of this: weigh 20 drops of your own liquid.
 
-use super::check::positive;
 use super::counting::{DROP_SCATTER, LAST_DROP_STD};
 use super::drop_weight::tip_ratio;
 use crate::answer::Answer;
 use crate::error::{Error, Result, out_of_range};
-use crate::estimate::{Estimate, ModelError};
+use crate::estimate::{Estimate, K95, ModelError};
 use crate::quantity::{
-    Density, DynamicViscosity, Length, Mass, Quantity, SurfaceTension, Volume, as_text, digits, show,
+    Density, DynamicViscosity, Length, Mass, Quantity, STANDARD_GRAVITY, SurfaceTension, Volume, as_text,
+    digits, positive, show,
 };
 use crate::warning::Warning;
 use crate::working::{Step, Working};
 use serde::{Deserialize, Serialize};
 
-/// Standard gravity, m/s2 (NIST SP 811).
-const GRAVITY: f64 = 9.806_65;
 /// Measured drops run about this much heavier than slow ones (comparison with Eschbaum's drops; see tests).
 const HAND_FACTOR: f64 = 1.05;
 /// Half-widths of the 95 % interval: solvents and water, and viscous liquids.
@@ -40,8 +38,6 @@ const REACH_THIN: f64 = 0.10;
 const REACH_VISCOUS: f64 = 0.35;
 /// Above this the theory does not hold (judgement between turpentine, 1.5 mPa s, and glycerol, 1400 mPa s).
 const VISCOUS_PA_S: f64 = 0.1;
-/// Standard deviations in half a 95 % interval.
-const K95: f64 = 1.96;
 /// Reading of a kitchen or jeweller's scale, rectangular.
 const SCALE_KG: f64 = 1e-5;
 /// Reading of a small syringe or graduated pipette, standard uncertainty relative to the volume (judgement).
@@ -124,10 +120,11 @@ impl Dropper {
         let v = positive("volume of a drop", drop)?;
         let gamma = positive("surface tension", surface_tension)?;
         let rho = positive("density", density)?;
-        let volume =
-            |r: f64| Ok::<f64, crate::Error>((r / tip_ratio(rho * GRAVITY * r * r / gamma)?).powi(3));
+        let volume = |r: f64| {
+            Ok::<f64, crate::Error>((r / tip_ratio(rho * STANDARD_GRAVITY * r * r / gamma)?).powi(3))
+        };
         // The drop grows with the tip; the widest tip is where the theory ends.
-        let (mut low, mut high) = (1e-6, (7.0 * gamma / (rho * GRAVITY)).sqrt());
+        let (mut low, mut high) = (1e-6, (7.0 * gamma / (rho * STANDARD_GRAVITY)).sqrt());
         if !(volume(low)?..=volume(high)?).contains(&v) {
             return Err(out_of_range(
                 "volume of a drop",
@@ -246,7 +243,7 @@ impl Dropper {
             Kind::Tip(d) => *d,
         };
         let r = diameter.si() / 2.0;
-        let balance = rho * GRAVITY * r * r / gamma;
+        let balance = rho * STANDARD_GRAVITY * r * r / gamma;
         let x = tip_ratio(balance)?;
         let slow = (r / x).powi(3);
         let volume = if self.by_hand { slow * HAND_FACTOR } else { slow };

@@ -10,10 +10,9 @@
 //! turned into solids by volume with the density of the volatile or of the dry resin; measured values
 //! (ISO 3233, ASTM D2697) are better. Neglected: shrinkage of the binder as it cures.
 
-use super::check::positive;
 use super::thinning::Thinning;
 use crate::error::{Result, out_of_range};
-use crate::quantity::{Density, Length, Quantity, Ratio, SpreadingRate, VolumeFraction, show};
+use crate::quantity::{Density, Length, Quantity, Ratio, SpreadingRate, VolumeFraction, positive, show};
 
 /// Volume solids of a mix: `VS' = x VS`.
 ///

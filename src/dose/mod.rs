@@ -26,7 +26,6 @@
 //! ```
 
 mod batch;
-mod check;
 mod counting;
 mod drop_weight;
 mod dropper;

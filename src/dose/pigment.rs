@@ -8,9 +8,10 @@
 //! A thinner that leaves does not change the PVC of the dry film. Linseed oil used as a thinner does, and so
 //! does clear medium: both stay.
 
-use super::check::{not_negative, positive};
 use crate::error::{Result, out_of_range};
-use crate::quantity::{Density, Mass, MassConcentration, Quantity, Ratio, Volume, VolumeFraction, show};
+use crate::quantity::{
+    Density, Mass, MassConcentration, Quantity, Ratio, Volume, VolumeFraction, not_negative, positive, show,
+};
 
 /// Density of the linseed oil of oil absorption tests, kg/m3. Source key `ASBECK1949`.
 const LINSEED_OIL_KG_M3: f64 = 935.0;

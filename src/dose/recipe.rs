@@ -3,12 +3,11 @@
 //! Drops of paint and of thinner differ in size, so the counts are not in the wanted ratio, and rounding to
 //! whole drops makes an error that is stated with each recipe.
 
-use super::check::positive;
 use super::counting::DROP_SCATTER;
 use super::thinning::{Parts, Thinning};
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
-use crate::quantity::{Quantity, Ratio, Volume, as_text, digits, show};
+use crate::quantity::{Quantity, Ratio, Volume, as_text, digits, positive, show};
 use serde::{Deserialize, Serialize};
 
 /// A ratio off by this much counts as much as an amount off by the next one.

@@ -1,8 +1,7 @@
 //! How far a paint is thinned, in whatever words: one number inside, the parts always named.
 
-use super::check::positive;
 use crate::error::{Error, Result, out_of_range};
-use crate::quantity::{Density, Mass, Quantity, Ratio, Volume, VolumeFraction, digits, show};
+use crate::quantity::{Density, Mass, Quantity, Ratio, Volume, VolumeFraction, digits, positive, show};
 use serde::{Deserialize, Serialize};
 
 /// Parts of thinner and of paint; the field names keep them apart.

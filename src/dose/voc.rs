@@ -3,10 +3,9 @@
 //! `VOC = (m_volatile − m_water − m_exempt) / (V − V_water − V_exempt)` (EPA Method 24, ASTM D3960). Rules
 //! count the organic thinner that is added at the bench.
 
-use super::check::{not_negative, positive};
 use super::thinning::Thinning;
 use crate::error::{Result, out_of_range};
-use crate::quantity::{Density, Mass, MassConcentration, Quantity, Volume, show};
+use crate::quantity::{Density, Mass, MassConcentration, Quantity, Volume, not_negative, positive, show};
 
 /// What a volume of paint holds that evaporates.
 ///

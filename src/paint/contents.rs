@@ -7,11 +7,11 @@ use super::settling::{Settling, settling};
 use super::stock::reference_temperature;
 use crate::blend::Blend;
 use crate::dose::VocContent;
-use crate::error::{Result, out_of_range};
+use crate::error::Result;
 use crate::estimate::Estimate;
 use crate::quantity::{
     Density, Length, Mass, MassConcentration, Quantity, Ratio, Temperature, Volume, VolumeFraction, as_text,
-    digits, show,
+    digits, positive, show,
 };
 use crate::working::{Step, Working};
 use serde::{Deserialize, Serialize};
@@ -121,7 +121,7 @@ impl Mix {
     /// # Errors
     /// A [`crate::error::RangeError`] for a wet film that is not positive.
     pub fn dry_film(&self, wet: Length) -> Result<Estimate<Length>> {
-        positive_length("wet film thickness", wet)?;
+        positive("wet film thickness", wet)?;
         let vs = self.volume_solids();
         let scale = |v: Ratio| Length::from_si(v.si() * wet.si());
         Ok(Estimate {
@@ -138,7 +138,7 @@ impl Mix {
     /// # Errors
     /// A [`crate::error::RangeError`] for a dry film that is not positive.
     pub fn wet_film(&self, dry: Length) -> Result<Estimate<Length>> {
-        positive_length("dry film thickness", dry)?;
+        positive("dry film thickness", dry)?;
         let vs = self.volume_solids();
         let scale = |v: Ratio| Length::from_si(dry.si() / v.si());
         Ok(Estimate {
@@ -185,11 +185,4 @@ impl Mix {
         );
         working
     }
-}
-
-fn positive_length(what: &str, l: Length) -> Result<()> {
-    if l.si().is_finite() && l.si() > 0.0 {
-        return Ok(());
-    }
-    Err(out_of_range(what, show(l), "a finite value above 0", "write for example \"25 µm\""))
 }

@@ -22,7 +22,7 @@ use crate::blend::Blend;
 use crate::error::{Error, Result, bad_data};
 use crate::estimate::Estimate;
 use crate::quantity::{Density, DynamicViscosity, Length, Quantity, Ratio, SurfaceTension, Temperature};
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize, de::Error as _};
 use std::path::Path;
 
 pub(super) const SCHEMA: u32 = 1;
@@ -34,6 +34,7 @@ const LARGEST_FILE: u64 = 256 * 1024;
 pub(super) struct PaintFile {
     pub(super) schema: u32,
     pub(super) name: String,
+    #[serde(deserialize_with = "family_by_any_name")]
     pub(super) family: Family,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) note: Option<String>,
@@ -68,6 +69,11 @@ pub(super) struct PigmentFile {
     pub(super) diameter: Option<Uncertain<Length>>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) volume_concentration: Option<Uncertain<Ratio>>,
+}
+
+/// A file may say "lacquer" where the code says `Family::SolventLacquer`, as [`Family::find`] reads it.
+fn family_by_any_name<'de, D: Deserializer<'de>>(name: D) -> core::result::Result<Family, D::Error> {
+    Family::find(&String::deserialize(name)?).map_err(D::Error::custom)
 }
 
 impl PaintFile {

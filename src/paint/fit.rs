@@ -8,14 +8,11 @@
 //! switch in between. With two exact readings and no prior the answer is the closed form
 //! `b = (L1/x1 − L2/x2)/(L1 − L2)`, `L = ln(η/ηs)`.
 
-use super::law::{
-    Cause, DilutionLaw, Viscosity, check_fraction, check_thicker, check_viscosity, gradient, law_scatter,
-};
+use super::law::{Cause, DilutionLaw, Viscosity, check_fraction, check_thicker, gradient, law_scatter};
 use super::prior::ShapePrior;
 use crate::error::{Error, Result, out_of_range};
 use crate::estimate::Estimate;
-use crate::quantity::{Quantity, as_text};
-use crate::quantity::{Ratio, VolumeFraction, digits, show};
+use crate::quantity::{Quantity, Ratio, VolumeFraction, as_text, digits, positive, show};
 use crate::warning::Warning;
 use serde::{Deserialize, Serialize};
 
@@ -51,7 +48,7 @@ impl<V: Viscosity> DilutionReading<V> {
     /// A [`crate::error::RangeError`] for a paint fraction outside (0, 1] or a viscosity that is not positive.
     pub fn new(paint_fraction: f64, viscosity: Estimate<V>) -> Result<Self> {
         check_fraction(paint_fraction)?;
-        check_viscosity("viscosity read", viscosity.best)?;
+        positive("viscosity read", viscosity.best)?;
         Ok(Self { paint_fraction: Ratio::from_si(paint_fraction), viscosity })
     }
 
@@ -96,7 +93,7 @@ impl<V: Viscosity> DilutionLaw<V> {
     ) -> Result<Self> {
         prior.check()?;
         let thinner = thinner_viscosity;
-        check_viscosity("viscosity of the thinner", thinner.best)?;
+        positive("viscosity of the thinner", thinner.best)?;
         let rows = rows(readings, thinner)?;
         let thinner_std = thinner.relative_std().max(LEAST_STD);
         let ln_thinner = thinner.best.si().ln();
@@ -129,7 +126,7 @@ fn rows<V: Viscosity>(readings: &[DilutionReading<V>], thinner: &Estimate<V>) ->
     for r in readings {
         let x = r.paint_fraction.si();
         check_fraction(x)?;
-        check_viscosity("viscosity read", r.viscosity.best)?;
+        positive("viscosity read", r.viscosity.best)?;
         let percent = show(r.paint_fraction);
         check_thicker(&format!("viscosity read at {percent} paint"), r.viscosity.best, thinner.best)?;
         let own = r.viscosity.relative_std();

@@ -22,7 +22,7 @@ use crate::answer::Answer;
 use crate::error::{Error, Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
 use crate::quantity::{
-    DynamicViscosity, KinematicViscosity, Number, Quantity, Ratio, VolumeFraction, digits, show,
+    DynamicViscosity, KinematicViscosity, Number, Quantity, Ratio, VolumeFraction, digits, positive, show,
 };
 use crate::warning::Warning;
 use crate::working::{Step, Working};
@@ -132,8 +132,8 @@ impl<V: Viscosity> DilutionLaw<V> {
     /// A [`crate::error::RangeError`] when `b` is 1 or more, or the paint is not thicker than the thinner.
     pub fn from_constants(paint: V, shape: f64, thinner: V) -> Result<Self> {
         check_shape(shape)?;
-        check_viscosity("viscosity of the thinner", thinner)?;
-        check_viscosity("viscosity of the paint", paint)?;
+        positive("viscosity of the thinner", thinner)?;
+        positive("viscosity of the paint", paint)?;
         check_thicker("viscosity of the paint", paint, thinner)?;
         Ok(Self {
             ln_paint: paint.si().ln(),
@@ -218,7 +218,7 @@ impl<V: Viscosity> DilutionLaw<V> {
     /// # Errors
     /// A [`crate::error::RangeError`] for a target at or below the thinner's viscosity, or above the paint's.
     pub fn paint_fraction_for(&self, target: V) -> Result<Answer<Ratio>> {
-        check_viscosity("wanted viscosity", target)?;
+        positive("wanted viscosity", target)?;
         let thinner = V::from_si(self.ln_thinner.exp());
         let paint = V::from_si(self.ln_paint.exp());
         if target.si() <= thinner.si() {
@@ -369,13 +369,6 @@ pub(super) fn check_fraction(x: f64) -> Result<()> {
         "more than 0 %, up to 100 %",
         "give the volume of stock paint divided by the volume of the mix, for example 0.5 for 1 to 1",
     ))
-}
-
-pub(super) fn check_viscosity<V: Viscosity>(what: &str, v: V) -> Result<()> {
-    if v.si().is_finite() && v.si() > 0.0 {
-        return Ok(());
-    }
-    Err(out_of_range(what, show(v), "a finite value above 0", format!("write for example {:?}", V::EXAMPLE)))
 }
 
 pub(super) fn check_thicker<V: Viscosity>(what: &str, v: V, thinner: V) -> Result<()> {

@@ -17,13 +17,13 @@ use crate::answer::Answer;
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, Scale, propagate};
 use crate::quantity::{
-    Density, DynamicViscosity, Length, Quantity, Ratio, Time, Velocity, VolumeFraction, digits, show,
+    Density, DynamicViscosity, Length, Quantity, Ratio, STANDARD_GRAVITY, Time, Velocity, VolumeFraction,
+    digits, positive, show,
 };
 use crate::warning::Warning;
 use crate::working::{Step, Working};
 use serde::{Deserialize, Serialize};
 
-const STANDARD_GRAVITY: f64 = 9.806_65;
 /// Richardson-Zaki exponent at low Reynolds number.
 const HINDERED_EXPONENT: f64 = 4.65;
 /// Einstein's coefficient for spheres.
@@ -158,13 +158,6 @@ pub fn settling(
     }
     let velocity = Answer::new(velocity, working.clone()).with_warnings(warnings.iter().cloned());
     Ok(Settling { velocity, time: Answer::new(time, working).with_warnings(warnings) })
-}
-
-fn positive<Q: Quantity>(what: &str, q: Q) -> Result<()> {
-    if q.si().is_finite() && q.si() > 0.0 {
-        return Ok(());
-    }
-    Err(out_of_range(what, show(q), "a finite value above 0", format!("write for example {:?}", Q::EXAMPLE)))
 }
 
 #[cfg(test)]

@@ -53,7 +53,7 @@ impl ViscosityTemperature {
     pub fn fit(readings: &[(Temperature, Estimate<DynamicViscosity>)]) -> Result<Option<Self>> {
         for (t, v) in readings {
             check_temperature(*t)?;
-            super::law::check_viscosity("viscosity read", v.best)?;
+            crate::quantity::positive("viscosity read", v.best)?;
         }
         let temperatures = readings.iter().map(|(t, _)| t.si());
         let spread = temperatures.clone().fold(f64::MIN, f64::max) - temperatures.fold(f64::MAX, f64::min);

@@ -88,7 +88,8 @@ const FOOT: f64 = 0.3048;
 const POUND: f64 = 0.453_592_37;
 const US_GALLON: f64 = 231.0 * INCH * INCH * INCH;
 const IMPERIAL_GALLON: f64 = 4.546_09e-3;
-const STANDARD_GRAVITY: f64 = 9.806_65;
+/// Standard gravity, m/s2, exact (NIST SP 811).
+pub(crate) const STANDARD_GRAVITY: f64 = 9.806_65;
 const PSI: f64 = POUND * STANDARD_GRAVITY / (INCH * INCH);
 const TORR: f64 = 101_325.0 / 760.0;
 

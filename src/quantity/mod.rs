@@ -17,6 +17,7 @@
 //! ```
 
 pub mod as_text;
+mod check;
 mod dimensions;
 mod fraction;
 mod parse;
@@ -31,6 +32,9 @@ pub use dimensions::{
 pub use fraction::{RelativeHumidity, VolumeFraction};
 pub use parse::parse;
 pub use print::{digits, show, show_beside, show_in};
+
+pub(crate) use check::{not_negative, positive};
+pub(crate) use dimensions::STANDARD_GRAVITY;
 
 use crate::error::{Result, UnitError};
 

@@ -104,7 +104,7 @@ def test_bad_calls() -> None:
         ISO4.kinematic_viscosity(35)  # type: ignore[arg-type]
     with pytest.raises(mc.UnitError, match="time"):
         ISO4.kinematic_viscosity("35 mm2/s")
-    with pytest.raises(mc.RangeError, match="above 0 mm2/s"):
+    with pytest.raises(mc.RangeError, match="above 0"):
         ISO4.efflux_time("0 mm2/s")
     with pytest.raises(mc.DataError, match="JSON"):
         mc.FlowCup.from_json("{}")

@@ -361,3 +361,15 @@ def test_a_solvent_by_name_is_a_thinner() -> None:
         paint.thin("white spirt", thinner=1, paint=2)
     with pytest.raises(TypeError, match=r"Blend, a Solvent or the name.*got 3"):
         paint.thin(3, thinner=1, paint=2)  # type: ignore[arg-type]
+
+
+def test_a_file_may_call_the_family_by_any_of_its_names() -> None:
+    text = 'schema = 1\nname = "hull"\nfamily = "{}"\n'
+    assert mc.Paint.from_toml(text.format("lacquer")) == mc.Paint.typical("lacquer", name="hull")
+    with pytest.raises(mc.DataError, match=r'line 3.*did you mean "lacquer"'):
+        mc.Paint.from_toml(text.format("laquer"))
+
+
+def test_an_exact_value_is_printed_once() -> None:
+    law = mc.DilutionLaw.fit([(1.0, "120 mPa.s")], thinner_viscosity="0.7 mPa.s")
+    assert "in 0.7 mPa.s thinner" in str(law)

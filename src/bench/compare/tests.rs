@@ -131,3 +131,45 @@ fn json_round_trip_and_working() {
     let e = c.working(Some(7.0)).unwrap_err().to_string();
     assert!(e.contains('7') && e.contains("0.5, 1, 2, 3"), "{e}");
 }
+
+#[test]
+fn drops_that_cannot_be_counted_cost_no_row() {
+    let dropper = Dropper::tip(parse("3 mm").unwrap()).unwrap();
+    let asked = Compare::new(&lacquer(), &thinner()).thinner_per_paint(&[1.0, 500.0]);
+    let c = asked.dropper(&dropper, Some(parse("1 mL").unwrap())).run().unwrap();
+    assert!(c.rows()[0].drops.is_some() && c.rows()[1].drops.is_none());
+    assert!(c.warnings().iter().any(|w| w.code == "no-drop-recipe" && w.message.contains("500 parts")));
+}
+
+#[test]
+fn water_does_not_hide_that_the_paint_burns() {
+    let paint = Paint::typical(Family::AlcoholAcrylic, "cream").unwrap();
+    let water = Blend::from_names(&[("water", 1.0)], Basis::Volume, None).unwrap();
+    let c = Compare::new(&paint, &water).thinner_per_paint(&[0.2]).run().unwrap();
+    assert!(c.cautions()[0].starts_with("Fire: the thinned paint is"), "{:?}", c.cautions());
+}
+
+#[test]
+fn a_message_whose_numbers_change_is_told_for_the_first_ratio() {
+    let c = Compare::new(&lacquer(), &thinner()).thinner_per_paint(&[2.0, 3.0]).cup(&iso4()).run().unwrap();
+    let told = c.warnings();
+    let cup = told.iter().find(|w| w.code == "cup-time-below-range").unwrap();
+    assert!(
+        cup.message.starts_with("At 2 parts of thinner: ")
+            && cup.message.ends_with("(likewise at 3 parts of thinner)")
+    );
+    // The same at all ratios: told as it is.
+    let alike = told.iter().find(|w| w.code == "stock-viscosity-typical").unwrap();
+    assert!(!alike.message.contains("of thinner:"), "{alike}");
+}
+
+#[test]
+fn working_covers_solids_viscosity_cup_and_flash_off() {
+    let c = Compare::new(&lacquer(), &thinner()).thinner_per_paint(&[1.0]).cup(&iso4()).run().unwrap();
+    let text = c.working(Some(1.0)).unwrap().to_text();
+    for step in
+        ["paint fraction", "volume solids of the mix", "dilution law", "equation of ISO 2431", "flash-off"]
+    {
+        assert!(text.contains(step), "{step}:\n{text}");
+    }
+}
