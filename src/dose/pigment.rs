@@ -30,11 +30,15 @@ pub fn pvc(pigment: Volume, binder: Volume) -> Result<VolumeFraction> {
     Err(out_of_range("volume of pigment and binder", "0 mL", "above 0 mL", remedy))
 }
 
+/// Oil absorption of the finest carbon blacks and silicas, with room to spare (common practice).
+const MOST_OIL: f64 = 5.0;
+
 /// Critical pigment volume concentration from the oil absorption (g oil per g pigment, so 20 g/100 g is
 /// 20 %): above it the binder no longer fills the gaps, and the film is porous and flat.
 ///
 /// # Errors
-/// [`crate::error::RangeError`] for values that are not above zero.
+/// [`crate::error::RangeError`] for values that are not above zero, or an oil absorption above 500 %: the number of
+/// a data sheet, 20, was then taken for a share.
 ///
 /// ```
 /// use mistcoat::{dose::cpvc, quantity::parse};
@@ -43,6 +47,14 @@ pub fn pvc(pigment: Volume, binder: Volume) -> Result<VolumeFraction> {
 /// ```
 pub fn cpvc(oil_absorption: Ratio, pigment: Density) -> Result<VolumeFraction> {
     let oa = positive("oil absorption", oil_absorption)?;
+    if oa > MOST_OIL {
+        return Err(out_of_range(
+            "oil absorption",
+            show(oil_absorption),
+            format!("up to {} (the finest blacks and silicas)", show(Ratio::from_si(MOST_OIL))),
+            "20 g of oil for 100 g of pigment is \"20 %\"",
+        ));
+    }
     let rho = positive("density of the pigment", pigment)?;
     VolumeFraction::new(1.0 / (1.0 + oa * rho / LINSEED_OIL_KG_M3))
 }

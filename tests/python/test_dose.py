@@ -196,3 +196,10 @@ def test_batches() -> None:
         mc.dose.alligation(0.5, 0.2, 0.6)
     with pytest.raises(mc.UnitError, match="words such as"):
         mc.Batch("20 mL", 0.5)  # type: ignore[arg-type]
+
+
+def test_an_oil_absorption_off_the_data_sheet_is_no_share() -> None:
+    # OA 20 g/100 g, 4.1 g/mL: 0.533 by Asbeck and Van Loo (1949), CPVC = 1/(1 + OA rho/93.5).
+    assert mc.dose.cpvc("20 %", "4.1 g/mL") == pytest.approx(0.533, abs=5e-4)
+    with pytest.raises(mc.RangeError, match=r'2000 %.*500 %.*"20 %"'):
+        mc.dose.cpvc(20, "4.1 g/mL")
