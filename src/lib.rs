@@ -10,7 +10,7 @@
 //! - [`cup`] and [`dose`]: seconds to viscosity and back; drops, parts, percent, solids, film build.
 //! - [`paint`]: how thick is the mix at this ratio, and how much thinner for these seconds?
 //! - [`air`] and [`film`]: how does the coat dry in this room?
-//! - [`bench`]: the whole chain in one call.
+//! - [`mod@bench`]: the whole chain in one call.
 //!
 //! ```
 //! use mistcoat::blend::{Basis, Blend};

@@ -589,3 +589,16 @@ proptest! {
         }
     }
 }
+
+/// Far above its zero a cup turns a factor in viscosity into the same factor in seconds, however wide.
+#[test]
+fn a_wide_factor_in_viscosity_is_the_same_factor_in_seconds() {
+    let cup = FlowCup::standard("ISO 2431", "6").unwrap();
+    for std in [0.1, 0.4, 0.7, 1.0] {
+        let nu: Estimate<KinematicViscosity> =
+            Estimate::relative(KinematicViscosity::from_si(900e-6), &[ModelError::new("untimed paint", std)]);
+        let t = cup.efflux_time_from(&nu).unwrap().estimate;
+        let own = cup.efflux_time(KinematicViscosity::from_si(900e-6)).unwrap().estimate.relative_std();
+        approx::assert_relative_eq!(t.relative_std(), std.hypot(own), max_relative = 0.03);
+    }
+}

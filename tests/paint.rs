@@ -483,3 +483,20 @@ proptest! {
         prop_assert!((back.paint_fraction().get() - mix.paint_fraction().get()).abs() < 1e-6);
     }
 }
+
+/// Ethanol and water are 2.8 times thicker together at 20 °C than the logarithmic rule says (Bingham and Jackson).
+#[test]
+fn water_in_an_alcohol_paint_warns_of_thickening() {
+    let t = parse("20 °C").unwrap();
+    let water = Blend::from_names(&[("water", 1.0)], Basis::Volume, None).unwrap();
+    let alcohol = Blend::from_names(&[("isopropanol", 1.0)], Basis::Volume, None).unwrap();
+    let codes = |family: Family, thinner: &Blend| -> Vec<String> {
+        let thinning = Thinning::from_parts(Parts { thinner: 1.0, paint: 1.0 }).unwrap();
+        let mix = Paint::typical(family, "cream").unwrap().thin(thinner, thinning).unwrap();
+        mix.viscosity(t).unwrap().warnings.into_iter().map(|w| w.code).collect()
+    };
+    let warns = |family, thinner| codes(family, thinner).iter().any(|c| c == "aqueous-thickening");
+    assert!(warns(Family::AlcoholAcrylic, &water));
+    assert!(!warns(Family::AlcoholAcrylic, &alcohol));
+    assert!(!warns(Family::WaterborneAcrylic, &water));
+}

@@ -245,7 +245,7 @@ impl Blend {
             .exp()
     }
 
-    fn aqueous_excess(&self, t_k: f64) -> f64 {
+    pub(crate) fn aqueous_excess(&self, t_k: f64) -> f64 {
         let k = AQUEOUS_EXCESS_20C * (-AQUEOUS_EXCESS_FALL_PER_K * (t_k - T20_K)).exp();
         k * self.aqueous() / 4.0
     }

@@ -2,8 +2,9 @@
 
 use super::family::Family;
 use super::mix::Mix;
+use crate::blend::Blend;
 use crate::error::Result;
-use crate::quantity::{Quantity, Ratio, Temperature, TemperatureDifference, show};
+use crate::quantity::{Quantity, Ratio, Temperature, TemperatureDifference, digits, show};
 use crate::warning::Warning;
 
 /// Warming a waterborne metallic paint by more than this may thicken it.
@@ -13,7 +14,21 @@ const WATER_CURDLES: f64 = 0.02;
 /// Share of water in a thinner below which dispersions are at risk (source key `compat-practice`).
 const WATER_KEEPS_DISPERSION: f64 = 0.5;
 
+/// Thickening, in ln η, of carrier and thinner together beyond that of each alone from which the mix warns: a
+/// fifth. The dilution law knows only what each is alone.
+const THICKENING: f64 = 0.2;
+
 impl Mix {
+    /// How much thicker, in ln η, the liquids become by meeting than the dilution law can know.
+    fn thickening_on_mixing(&self, t: Temperature) -> Result<f64> {
+        let carrier = self.x() * (1.0 - self.paint().volume_solids.best.si());
+        let thinner = 1.0 - self.x();
+        let excess = |blend: &Blend| blend.aqueous_excess(t.si());
+        let apart = (carrier * excess(&self.paint().carrier) + thinner * excess(self.thinner()))
+            / (carrier + thinner);
+        Ok(excess(&self.volatile()?) - apart)
+    }
+
     /// What is known to go wrong between this family and this thinner; test a few drops on glass.
     pub fn compatibility(&self) -> Vec<Warning> {
         let water: f64 = self
@@ -61,6 +76,17 @@ impl Mix {
                     "the stock viscosity of {} is typical of its family, {}: {}; time the paint in a cup and \
                      calibrate",
                     paint.name, paint.family, paint.stock_viscosity
+                ),
+            ));
+        }
+        let thickening = if self.x() < 1.0 { self.thickening_on_mixing(t)? } else { 0.0 };
+        if thickening > THICKENING {
+            out.push(Warning::new(
+                "aqueous-thickening",
+                format!(
+                    "water meets water-soluble solvent here, and the two are up to {} times thicker together than the \
+                     dilution law, which knows them apart, can tell: time this mix in a cup",
+                    digits(thickening.exp(), 2)
                 ),
             ));
         }

@@ -3,8 +3,8 @@
 //! From readings at two temperatures or more: Andrade, `ln η = A + B/T`; between 10 and 30 °C it gives
 //! glycerol-water of 40 to 90 % at 20 °C within 4 %. From one reading: the Lewis-Squires rule
 //! `η^−0.2661 = ηk^−0.2661 + (T − Tk)/233` (mPa.s); on glycerol-water 8 to 13 % high 10 K warmer and 7 to
-//! 15 % low 10 K colder. Neglected: thickening of waterborne metallic paints on warming, for which the mix
-//! warns.
+//! 15 % low 10 K colder. For pastes the rule is steeper than for any liquid it was tested on, so there the
+//! interval widens. Neglected: thickening of waterborne metallic paints on warming, for which the mix warns.
 
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
@@ -17,6 +17,11 @@ const LEWIS_SQUIRES_POWER: f64 = 0.2661;
 const LEWIS_SQUIRES_SLOPE_K: f64 = 233.0;
 /// Standard deviation of ln η per kelvin of the one-point rule, from the misses named in the module text.
 const LEWIS_SQUIRES_STD_PER_K: f64 = 0.01;
+/// Change of ln η per kelvin up to which the one-point rule was tested: glycerol of 90 %, 0.2 to 0.5 Pa.s.
+const LEWIS_SQUIRES_TESTED_PER_K: f64 = 0.08;
+/// Standard deviation of what the one-point rule says beyond that, as a share of it (judgement): for a paste of
+/// 20 Pa.s it gives 20 % a kelvin, which nobody measured.
+const LEWIS_SQUIRES_UNTESTED: f64 = 0.5;
 /// Standard deviation of ln η of the two-point rule inside its readings.
 const ANDRADE_STD: f64 = 0.02;
 /// Liquid paint is handled between these temperatures.
@@ -110,7 +115,9 @@ impl ViscosityTemperature {
                     ));
                 }
                 let change = (moved / base).ln() * -LEWIS_SQUIRES_POWER.recip();
-                Ok((change, LEWIS_SQUIRES_STD_PER_K * kelvin.abs()))
+                let untested = (change.abs() - LEWIS_SQUIRES_TESTED_PER_K * kelvin.abs()).max(0.0);
+                let std = (LEWIS_SQUIRES_STD_PER_K * kelvin).hypot(LEWIS_SQUIRES_UNTESTED * untested);
+                Ok((change, std))
             }
         }
     }
@@ -267,6 +274,15 @@ mod tests {
                 && text.contains("21 °C"),
             "{text}"
         );
+    }
+
+    #[test]
+    fn a_paste_carried_to_another_temperature_is_uncertain() {
+        let [from, to] = ["20 °C", "25 °C"].map(|t| parse(t).unwrap());
+        let spread =
+            |eta: f64| ViscosityTemperature::LewisSquires.at(&mpas(eta), from, to).unwrap().relative_std();
+        approx::assert_relative_eq!(spread(100.0), 0.05, max_relative = 1e-6);
+        assert!(spread(20_000.0) > 0.25, "{}", spread(20_000.0));
     }
 
     #[test]
