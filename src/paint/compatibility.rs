@@ -45,7 +45,7 @@ impl Mix {
             out.push(Warning::new(
                 "water-curdles-resin",
                 format!(
-                    "the thinner holds {} water (more than {}), which throws the resin of a {family} out even where \
+                    "the thinner holds {} water (more than {}), which throws the resin of {family} out even where \
                      the solvents stay one liquid: take a thinner without water",
                     show(Ratio::from_si(water)),
                     show(Ratio::from_si(WATER_CURDLES))
@@ -73,7 +73,7 @@ impl Mix {
             out.push(Warning::new(
                 "stock-viscosity-typical",
                 format!(
-                    "the stock viscosity of {} is the typical {} of a {} ({} to {}): time the paint in a cup and \
+                    "the stock viscosity of {} is {}, typical of the family {} ({} to {}): time the paint in a cup and \
                      calibrate",
                     paint.name,
                     show(paint.stock_viscosity.best),
