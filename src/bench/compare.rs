@@ -65,7 +65,7 @@ pub struct Compare {
 }
 
 impl Compare {
-    /// Compares the usual ratios in a room of 21 °C, 50 % relative humidity and no draught, for a wet film of
+    /// Compares the usual ratios in a room of 21 °C, 50 % relative humidity and no felt draught, for a wet film of
     /// 25 µm on polystyrene, without a cup.
     pub fn new(paint: &Paint, thinner: &Blend) -> Self {
         Self {
@@ -279,12 +279,15 @@ fn attack(volatile: &Blend, substrate: &Substrate) -> Option<Warning> {
 const FLAMMABLE_BELOW_K: f64 = 296.15;
 
 /// What everybody at the bench must know before opening the bottle. The thinner is not the whole of it: an
-/// alcohol paint thinned with water burns too, so the liquids of every mix count.
+/// alcohol paint thinned with water burns too, so the paint and the liquids of every mix count.
 fn cautions(rows: &[Row]) -> Result<Vec<String>> {
     let mut flash: Option<(Temperature, &str)> = None;
     let mut unknown = false;
-    let mut liquids = Vec::with_capacity(rows.len() + 1);
-    liquids.extend(rows.first().map(|row| ("the thinner", row.mix.thinner().clone())));
+    let mut liquids = Vec::with_capacity(rows.len() + 2);
+    if let Some(row) = rows.first() {
+        liquids.push(("the thinner", row.mix.thinner().clone()));
+        liquids.push(("the paint", row.mix.paint().carrier().clone()));
+    }
     for row in rows {
         liquids.push(("the thinned paint", row.mix.volatile()?));
     }

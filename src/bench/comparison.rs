@@ -54,7 +54,7 @@ pub struct Row {
     pub warnings: Vec<Warning>,
 }
 
-/// The answer to [`Compare`].
+/// The answer to [`super::Compare`].
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Comparison {

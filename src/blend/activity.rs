@@ -236,17 +236,17 @@ impl Blend {
     ///
     /// Spread: that of the vapour pressures (see the solvents) and of the activity model, together 5 to 10 %
     /// for organic blends, 10 to 20 % with water. Neglected: the gas is taken as ideal, which costs less
-    /// than 1 % at these pressures. A blend that splits gets a warning, because its γ are those of a liquid
-    /// that does not exist.
+    /// than 1 % at these pressures.
     ///
     /// # Errors
-    /// A temperature outside -20 to 80 °C.
+    /// A [`crate::error::PhaseSplit`] for a blend that separates, since its γ would be those of a liquid that does
+    /// not exist; a temperature outside -20 to 80 °C.
     pub fn partial_pressures(&self, temperature: Temperature) -> Result<Vapour> {
         let (t_k, warning) = bench_temperature(temperature)?;
+        self.require_one_liquid(temperature)?;
         let pascal = self.partial_pressures_pa(t_k);
         let mut warnings: Vec<Warning> = warning.into_iter().collect();
         warnings.extend(self.activity.warnings().iter().cloned());
-        warnings.extend(self.split_warning(t_k));
         Ok(Vapour {
             total: Pressure::from_si(pascal.iter().sum()),
             partial: self
@@ -274,8 +274,7 @@ impl Blend {
     /// # Errors
     /// Those of [`Blend::partial_pressures`].
     pub fn vapour_pressure(&self, temperature: Temperature) -> Result<Pressure> {
-        let (t_k, _) = bench_temperature(temperature)?;
-        Ok(Pressure::from_si(self.partial_pressures_pa(t_k).iter().sum()))
+        Ok(self.partial_pressures(temperature)?.total)
     }
 }
 

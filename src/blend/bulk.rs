@@ -153,9 +153,10 @@ impl Blend {
     /// Standard uncertainty 8 % for organic blends. With water the interval is wide and the answer says so.
     ///
     /// # Errors
-    /// A temperature outside -20 to 80 °C.
+    /// A [`crate::error::PhaseSplit`] for a blend that separates; a temperature outside -20 to 80 °C.
     pub fn viscosity(&self, temperature: Temperature) -> Result<Answer<DynamicViscosity>> {
         let (t_k, warning) = bench_temperature(temperature)?;
+        self.require_one_liquid(temperature)?;
         let best = DynamicViscosity::from_si(self.viscosity_pa_s(t_k));
         let mut working = Working::new(format!("Viscosity of {}", self.label()));
         let ideal = DynamicViscosity::from_si(self.logarithmic_viscosity_pa_s(t_k));
@@ -201,7 +202,6 @@ impl Blend {
                  time it in a cup where it matters",
             ));
         }
-        answer.warnings.extend(self.split_warning(t_k));
         Ok(answer)
     }
 

@@ -91,8 +91,9 @@ impl Blend {
     /// the predicted rate; [`crate::solvent::Solvent::relative_evaporation_rate`] has the published one.
     ///
     /// # Errors
-    /// Damaged embedded data.
+    /// A [`crate::error::PhaseSplit`] for a blend that separates at 25 °C; damaged embedded data.
     pub fn relative_evaporation_rate(&self) -> Result<Answer<Number>> {
+        self.require_one_liquid(Temperature::from_si(AIR_K))?;
         let x = self.mole_fractions();
         let flux = self.flux(&x, AIR_K);
         let reference = reference_rate_m_s()?;
@@ -161,8 +162,10 @@ impl Blend {
     /// ```
     ///
     /// # Errors
-    /// Fewer than 2 rows or more than 1000; damaged embedded data.
+    /// A [`crate::error::PhaseSplit`] for a blend that separates at 25 °C, fewer than 2 rows or more than 1000;
+    /// damaged embedded data.
     pub fn evaporation_as_it_dries(&self, rows: usize) -> Result<DryingTable> {
+        self.require_one_liquid(Temperature::from_si(AIR_K))?;
         if !(2..=MOST_ROWS).contains(&rows) {
             return Err(out_of_range(
                 "number of rows of a drying table",
@@ -216,7 +219,6 @@ impl Blend {
 
     fn evaporation_warnings(&self) -> Vec<Warning> {
         let mut warnings: Vec<Warning> = self.activity.warnings().to_vec();
-        warnings.extend(self.split_warning(AIR_K));
         if self.water_volume_fraction() > 0.0 {
             warnings.push(Warning::new(
                 "evaporation-scale-dry-air",

@@ -55,9 +55,10 @@ impl Blend {
     /// Surface tension against air; see the module for the two rules.
     ///
     /// # Errors
-    /// A temperature outside -20 to 80 °C.
+    /// A [`crate::error::PhaseSplit`] for a blend that separates; a temperature outside -20 to 80 °C.
     pub fn surface_tension(&self, temperature: Temperature) -> Result<Answer<SurfaceTension>> {
         let (t_k, warning) = bench_temperature(temperature)?;
+        self.require_one_liquid(temperature)?;
         let water = self.water_volume_fraction();
         let aqueous = water > 0.0 && water < 1.0;
         let mut working = Working::new(format!("Surface tension of {}", self.label()));
@@ -102,7 +103,6 @@ impl Blend {
                 "the surface of water with a solvent holds mostly solvent; the value is good to about 20 %, and soap or \
                  wetting agent in a paint lowers it further",
             ));
-            answer.warnings.extend(self.split_warning(t_k));
         }
         Ok(answer)
     }

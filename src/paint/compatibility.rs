@@ -45,7 +45,7 @@ impl Mix {
             out.push(Warning::new(
                 "water-curdles-resin",
                 format!(
-                    "the thinner holds {} water (more than {}), which throws the resin of a {family} out even where \
+                    "the thinner holds {} water (more than {}), which throws the resin of {family} out even where \
                      the solvents stay one liquid: take a thinner without water",
                     show(Ratio::from_si(water)),
                     show(Ratio::from_si(WATER_CURDLES))

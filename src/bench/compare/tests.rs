@@ -146,7 +146,7 @@ fn water_does_not_hide_that_the_paint_burns() {
     let paint = Paint::typical(Family::AlcoholAcrylic, "cream").unwrap();
     let water = Blend::from_names(&[("water", 1.0)], Basis::Volume, None).unwrap();
     let c = Compare::new(&paint, &water).thinner_per_paint(&[0.2]).run().unwrap();
-    assert!(c.cautions()[0].starts_with("Fire: the thinned paint is"), "{:?}", c.cautions());
+    assert!(c.cautions()[0].starts_with("Fire: the paint is"), "{:?}", c.cautions());
 }
 
 #[test]
