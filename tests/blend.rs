@@ -221,9 +221,22 @@ fn split_names_temperature_parts_and_remedy() {
     for part in ["shed mix", "25 °C", "water", "toluene", "add a solvent that mixes with both"] {
         assert!(text.contains(part), "{part:?} is missing in {text}");
     }
-    // Values that assume one liquid say so.
-    let vapour = b.partial_pressures(celsius(25.0)).unwrap();
-    assert!(vapour.warnings.iter().any(|w| w.code == "blend-splits"));
+    // Values that assume one liquid are refused in the same words.
+    let t = celsius(25.0);
+    for refused in [
+        b.partial_pressures(t).unwrap_err(),
+        b.vapour_pressure(t).unwrap_err(),
+        b.viscosity(t).unwrap_err(),
+        b.kinematic_viscosity(t).unwrap_err(),
+        b.surface_tension(t).unwrap_err(),
+        b.relative_evaporation_rate().unwrap_err(),
+        b.evaporation_class().unwrap_err(),
+        b.evaporation_as_it_dries(10).unwrap_err(),
+    ] {
+        assert_eq!(refused, e);
+    }
+    // The flash point is given all the same, with a warning: it is asked for safety's sake.
+    assert!(b.flash_point().unwrap().unwrap().warnings.iter().any(|w| w.code == "blend-splits"));
 }
 
 /// Acetone to PVC: 6.27 from rounded parameters (15.5/10.4/7.0 and 18.2/7.5/8.3), by the equation itself.
@@ -581,15 +594,17 @@ proptest! {
         let rho = b.density(celsius(t)).unwrap().best().si();
         prop_assert!(rho >= low * (1.0 - 1e-12) && rho <= high * (1.0 + 1e-12));
         let (low, high) = range(&|k| k.viscosity_pa_s(t_k));
+        if !b.phases(celsius(t)).unwrap().is_one() {
+            prop_assert!(matches!(b.viscosity(celsius(t)), Err(Error::PhaseSplit(_))));
+            return Ok(());
+        }
         let eta = b.viscosity(celsius(t)).unwrap().best().si();
         // Aqueous blends may be thicker than all their parts.
         prop_assert!(eta >= low * (1.0 - 1e-12) && (eta <= high * (1.0 + 1e-12) || b.ingredients().iter().any(|i| i.solvent.name() == "water")));
         let (low, high) = range(&|k| k.surface_tension_n_m(t_k));
         let answer = b.surface_tension(celsius(t)).unwrap();
         let sigma = answer.best().si();
-        // Of two liquids that do not mix there is no such value, and a warning says so.
-        let one = !answer.warnings.iter().any(|w| w.code == "blend-splits");
-        prop_assert!(!one || sigma > low * 0.85 && sigma <= high * (1.0 + 1e-9), "{sigma} of {low} to {high}");
+        prop_assert!(sigma > low * 0.85 && sigma <= high * (1.0 + 1e-9), "{sigma} of {low} to {high}");
         // Every estimate holds its best value.
         let e = b.viscosity(celsius(t)).unwrap().estimate;
         prop_assert!(e.low <= e.best && e.best <= e.high);
@@ -599,6 +614,10 @@ proptest! {
     fn partial_pressures_are_positive_and_add_up((parts, basis) in recipe(), t in 0.0_f64..60.0) {
         let parts: Vec<(&str, f64)> = parts.iter().map(|(n, a)| (n.as_str(), *a)).collect();
         let b = blend(&parts, basis);
+        if !b.phases(celsius(t)).unwrap().is_one() {
+            prop_assert!(matches!(b.partial_pressures(celsius(t)), Err(Error::PhaseSplit(_))));
+            return Ok(());
+        }
         let vapour = b.partial_pressures(celsius(t)).unwrap();
         prop_assert!(vapour.partial.iter().all(|(_, p)| p.si() > 0.0));
         let sum: f64 = vapour.partial.iter().map(|(_, p)| p.si()).sum();
@@ -635,7 +654,12 @@ proptest! {
     #[test]
     fn any_recipe_dries((parts, basis) in recipe()) {
         let parts: Vec<(&str, f64)> = parts.iter().map(|(n, a)| (n.as_str(), *a)).collect();
-        let table = blend(&parts, basis).evaporation_as_it_dries(5).unwrap();
+        let b = blend(&parts, basis);
+        if !b.phases(celsius(25.0)).unwrap().is_one() {
+            prop_assert!(matches!(b.evaporation_as_it_dries(5), Err(Error::PhaseSplit(_))));
+            return Ok(());
+        }
+        let table = b.evaporation_as_it_dries(5).unwrap();
         for row in &table.rows {
             prop_assert!(row.relative_rate > Number::from_si(0.0) && row.time.is_finite());
             prop_assert!(row.residue.iter().all(|w| (0.0..=1.0 + 1e-12).contains(w)));
