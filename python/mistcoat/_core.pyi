@@ -83,7 +83,7 @@ class Batch:
     @property
     def paint(self, /) -> Volume:
         """
-        Stock paint in it.
+        Volume of stock paint in it.
         """
     def repair(self, /, target: Thinning | str, *, stock: Thinning | str | None = None) -> tuple[str, Volume]:
         """
@@ -97,7 +97,7 @@ class Batch:
     @property
     def thinner(self, /) -> Volume:
         """
-        Thinner in it.
+        Volume of thinner in it.
         """
     @property
     def thinning(self, /) -> Thinning:
@@ -107,7 +107,7 @@ class Batch:
     @property
     def volume(self, /) -> Volume:
         """
-        The whole volume.
+        The whole volume, paint and thinner together.
         """
 
 @final
@@ -244,7 +244,7 @@ class Blend:
         """
     def to_json(self, /) -> str:
         """
-        The recipe as JSON.
+        The recipe as JSON text, which ``from_json`` reads back.
         """
     def vapour_pressure(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Pressure:
         """
@@ -269,7 +269,7 @@ class Calibration:
     @property
     def b_mm2(self, /) -> float:
         """
-        B in mm2.
+        Constant B of ``v = K t - B/t``, in mm2.
         """
     @property
     def b_std_mm2(self, /) -> float:
@@ -284,7 +284,7 @@ class Calibration:
     @property
     def k_mm2_s2(self, /) -> float:
         """
-        K in mm2/s2.
+        Constant K of ``v = K t - B/t``, in mm2/s2.
         """
     @property
     def k_std_mm2_s2(self, /) -> float:
@@ -483,7 +483,7 @@ class ComparisonRow:
     @property
     def mix(self, /) -> Mix:
         """
-        The mix.
+        The mix that the row is about.
         """
     @property
     def thinner_per_paint(self, /) -> float:
@@ -503,7 +503,7 @@ class ComparisonRow:
     @property
     def volume_solids(self, /) -> Estimate:
         """
-        Solids by volume.
+        Volume of dry film per volume of mix, 0 to 1, with its interval.
         """
     @property
     def warnings(self, /) -> list[str]:
@@ -596,8 +596,16 @@ class DilutionLaw:
     volume of mix, ``eta_s`` the viscosity of the thinner.
 
     Build one with ``DilutionLaw.fit`` from readings, or take that of a paint with ``Paint.law``. Holds alike for
-    dynamic and kinematic viscosity. Measured error: glycerol-water from two readings 3.3 %, a waterborne paint
-    0.23 s in 20 s of a Ford cup, polymer solutions 24 % rms from one reading and 11 % median from two.
+    dynamic and kinematic viscosity, at the one temperature of its readings. Measured error: glycerol-water from two
+    readings 3.3 %, a waterborne paint 0.23 s in 20 s of a Ford cup, polymer solutions 24 % rms from one reading and
+    11 % median from two. Shear thinning is neglected.
+
+    >>> import mistcoat as mc
+    >>> law = mc.DilutionLaw.fit([(1, "120 mPa.s"), (0.7, "38 mPa.s")], thinner_viscosity="0.7 mPa.s")
+    >>> print(law.viscosity(0.5).best)
+    15.1 mPa.s
+    >>> print(law.paint_fraction_for("18 mPa.s").best)
+    53.6 %
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
@@ -607,71 +615,82 @@ class DilutionLaw:
     @property
     def a(self, /) -> float:
         """
-        Constant ``a`` of the law.
+        Constant ``a`` of the law, no unit: ``(1 - b) ln(eta_paint/eta_s)``, above 0.
         """
     @property
     def b(self, /) -> float:
         """
-        Shape constant ``b`` of the law: 0 is a straight line in ln viscosity.
+        Shape constant ``b`` of the law, no unit, below 1: 0 is a straight line in ln viscosity, above 0 thins faster at
+        first, below 0 slower.
         """
     @staticmethod
     def fit(readings: SupportsGetItem[int, tuple[float | Ratio | str | Estimate | HasUnits, DynamicViscosity | str | Estimate | HasUnits | KinematicViscosity]], thinner_viscosity: DynamicViscosity | str | Estimate | HasUnits | KinematicViscosity, family: str | None = None) -> DilutionLaw:
         """
         Fits the law to ``(paint_fraction, viscosity)`` readings by least squares in ln viscosity.
 
-        ``paint_fraction`` is 1 for the stock paint; one reading is enough, a second between 0.55 and 0.85 fixes the
-        shape. ``family`` names the paint family whose habit stands in for what the readings leave open; ``None``
-        takes a wide one. A reading without a spread is given that of a flow cup (5 % at 95 %).
+        ``paint_fraction``, above 0 up to 1 (or text, ``"70 %"``), is 1 for the stock paint; one reading is enough, a
+        second between 0.55 and 0.85 fixes the shape. ``viscosity`` and ``thinner_viscosity`` are dynamic
+        (``"38 mPa.s"``) or kinematic (``"40 mm2/s"``), all of one kind and at one temperature. ``family`` names the
+        paint family whose habit stands in for what the readings leave open; ``None`` takes a wide one. A reading
+        without a spread is given that of a flow cup (5 % at 95 %).
 
-        Raises ``RangeError`` for no reading, a fraction outside (0, 1], a reading at or below the thinner's
-        viscosity, or a viscosity that rises on adding thinner.
+        Raises ``RangeError`` for no reading, a fraction outside (0, 1], a reading at or below the thinner's viscosity,
+        viscosities of two kinds, or a viscosity that rises on adding thinner; ``UnknownName`` for a family.
         """
     @staticmethod
     def from_json(text: str) -> DilutionLaw:
         """
-        The law from what ``to_json`` wrote.
+        The law from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     def paint_fraction_for(self, /, viscosity: DynamicViscosity | str | Estimate | HasUnits | KinematicViscosity) -> Estimate:
         """
-        Volume fraction of stock paint that gives the wanted viscosity.
+        Volume fraction of stock paint, 0 to 1, that gives the wanted viscosity, with its interval.
 
-        Raises ``RangeError`` at or below the thinner's viscosity and above the paint's.
+        ``viscosity`` is of the law's own kind, above the thinner's and up to the paint's; ``RangeError`` outside.
         """
     @property
     def paint_viscosity(self, /) -> Estimate:
         """
-        Viscosity of the stock paint as the law sees it.
+        Viscosity of the stock paint as the law sees it, with its interval; dynamic or kinematic as the readings.
         """
     def sensitivity(self, /, paint_fraction: float | Ratio | str | Estimate | HasUnits) -> float:
         """
-        Slope ``d ln(viscosity)/dx``: at 7, one percent more paint makes the mix 7 % thicker.
+        Slope ``d ln(viscosity)/dx = a/(1 - b x)^2``, no unit: at 7, one percent more paint makes the mix 7 % thicker.
+
+        ``paint_fraction`` is above 0 up to 1; ``RangeError`` outside.
         """
     @property
     def shape(self, /) -> Estimate:
         """
-        Shape constant ``b`` with its interval.
+        Shape constant ``b`` with its interval, no unit.
         """
     def thinner_per_paint_for(self, /, viscosity: DynamicViscosity | str | Estimate | HasUnits | KinematicViscosity) -> Ratio:
         """
-        Thinner to add for the wanted viscosity, as a share of the paint's volume.
+        Thinner to add for the wanted viscosity, as a share of the paint's volume: 1 means as much thinner as paint.
+
+        ``viscosity`` is of the law's own kind, above the thinner's and up to the paint's; ``RangeError`` outside.
         """
     @property
     def thinner_viscosity(self, /) -> Estimate:
         """
-        Viscosity of the thinner.
+        Viscosity of the thinner, ``eta_s`` of the law; dynamic or kinematic as the readings.
         """
     def to_json(self, /) -> str:
         """
-        The law as JSON text.
+        The law as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
         """
     def viscosity(self, /, paint_fraction: float | Ratio | str | Estimate | HasUnits) -> Estimate:
         """
-        Viscosity of a mix with this volume fraction of stock paint, above 0 up to 1.
+        Viscosity of a mix with this volume fraction of stock paint, with its interval; dynamic or kinematic as the
+        readings.
+
+        ``paint_fraction`` is above 0 up to 1, or text such as ``"50 %"``. Raises ``RangeError`` at 0, since pure
+        thinner is not a mix, and above 1.
         """
     @property
     def warnings(self, /) -> list[str]:
         """
-        What to mind about the readings behind the law.
+        What to mind about the readings behind the law, one text each; empty when there is nothing.
         """
 
 @final
@@ -681,6 +700,7 @@ class DropRecipe:
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
     def __str__(self, /) -> str: ...
     @property
@@ -688,10 +708,15 @@ class DropRecipe:
         """
         (made - wanted)/wanted of the amount; ``None`` when no amount was wanted.
         """
+    @staticmethod
+    def from_json(text: str) -> DropRecipe:
+        """
+        The recipe from what ``to_json`` wrote. Raises ``DataError`` for text that is none.
+        """
     @property
     def paint_drops(self, /) -> int:
         """
-        Drops of stock paint.
+        Number of drops of stock paint.
         """
     @property
     def paint_fraction(self, /) -> Estimate:
@@ -706,17 +731,21 @@ class DropRecipe:
     @property
     def thinner_drops(self, /) -> int:
         """
-        Drops of thinner.
+        Number of drops of thinner.
         """
     @property
     def thinning(self, /) -> Thinning:
         """
         What the counts make.
         """
+    def to_json(self, /) -> str:
+        """
+        The recipe as JSON text, which ``from_json`` and pickling read back.
+        """
     @property
     def total(self, /) -> Volume:
         """
-        Volume of the mix.
+        Volume of the mix that the drops make.
         """
 
 @final
@@ -885,6 +914,7 @@ class DryingTable:
     def __ne__(self, value: object, /) -> bool: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
     @staticmethod
     def _from_json(text: str) -> DryingTable: ...
     def _repr_html_(self, /) -> str: ...
@@ -917,6 +947,11 @@ class DryingTable:
     def residue(self, /) -> dict[str, list[float]]:
         """
         Mass fraction of every species in what is left, row by row.
+        """
+    @property
+    def table(self, /) -> Table:
+        """
+        The rows as a table: text, HTML, columns for a data frame.
         """
     @property
     def time(self, /) -> list[float]:
@@ -1057,7 +1092,7 @@ class ExposureLimit:
     @property
     def note(self, /) -> str | None:
         """
-        What goes with it.
+        Remark that goes with the limit, or ``None``.
         """
     @property
     def over(self, /) -> str:
@@ -1067,7 +1102,7 @@ class ExposureLimit:
     @property
     def source(self, /) -> PropertySource:
         """
-        Where it stands.
+        Source of the limit, with its citation.
         """
     @property
     def value(self, /) -> Any:
@@ -1337,20 +1372,21 @@ class Hansen:
     def __ne__(self, value: object, /) -> bool: ...
     def __new__(cls, /, d: SolubilityParameter | str | Estimate | HasUnits, p: SolubilityParameter | str | Estimate | HasUnits, h: SolubilityParameter | str | Estimate | HasUnits) -> Hansen: ...
     def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
     @property
     def d(self, /) -> SolubilityParameter:
         """
-        Dispersion.
+        Part of the solubility parameter due to dispersion.
         """
     @property
     def h(self, /) -> SolubilityParameter:
         """
-        Hydrogen bonding.
+        Part of the solubility parameter due to hydrogen bonding.
         """
     @property
     def p(self, /) -> SolubilityParameter:
         """
-        Polar.
+        Part of the solubility parameter due to polarity.
         """
 
 @final
@@ -1554,7 +1590,16 @@ class Mix:
     A paint thinned to a stated degree.
 
     Made by ``Paint.thin`` and ``Paint.thin_to``; answers for viscosity, seconds in a cup, solids, film build, VOC,
-    drops and settling. Volumes are measured at 20 °C and taken to add.
+    drops and settling. Volumes are measured at 20 °C and taken to add. Temperatures are 0 to 50 °C; ``RangeError``
+    outside.
+
+    >>> import mistcoat as mc
+    >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 35, "2-butoxyethanol": 15}, basis="mass")
+    >>> mix = mc.demo_paint("hull green").thin(thinner, thinner=1, paint=1)
+    >>> print(mix.viscosity("21 degC").best)
+    17.7 mPa.s
+    >>> print(mix.dry_film("25 um").best)
+    2.75 µm
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
@@ -1564,141 +1609,184 @@ class Mix:
     @property
     def compatibility(self, /) -> list[str]:
         """
-        What is known to go wrong between this family and this thinner; empty when nothing is.
+        What is known to go wrong between this family and this thinner, one text each; empty when nothing is.
         """
     def density(self, /, temperature: Temperature | str | Estimate | HasUnits | None = None) -> Estimate:
         """
-        Density at a temperature, 20 °C unless given.
+        Density at a temperature, with its interval; ideal volumes.
+
+        ``temperature`` is 0 to 50 °C, 20 °C unless given; ``RangeError`` outside.
         """
     def drops(self, /, *, dropper: Dropper, total: Volume | str | Estimate | HasUnits | None = None, thinner_dropper: Dropper | None = None, temperature: Temperature | str | Estimate | HasUnits | None = None) -> MixDrops:
         """
         Whole drops of paint and thinner for this mix, near ``total`` when given.
 
-        ``dropper`` serves both liquids unless ``thinner_dropper`` is given. The drop of each liquid is its own.
+        ``dropper`` serves both liquids unless ``thinner_dropper`` is given; the drop of each liquid is its own.
+        ``temperature`` is 0 to 50 °C, 20 °C unless given. ``total`` lies between one drop of paint with its thinner and
+        2000 drops. Raises ``RangeError`` outside these limits.
         """
     def dry_film(self, /, wet: Length | str | Estimate | HasUnits) -> Estimate:
         """
-        Dry film that a wet film of this mix leaves.
+        Dry film that a wet film of this mix leaves, with its interval: ``wet`` times ``volume_solids``.
+
+        ``wet`` is a thickness above 0, for example ``"25 um"``; ``RangeError`` for others.
         """
     def efflux_time(self, /, cup: FlowCup, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
         """
-        Seconds to expect in a flow cup; warns and names cups that serve when the mix is too thin for this one.
+        Seconds to expect in a flow cup, with their interval; warns and names cups that serve when the mix is too thin
+        for this one.
+
+        ``temperature`` is 0 to 50 °C. Raises ``RangeError`` outside, or where the cup's equation ends.
         """
     @staticmethod
     def from_json(text: str) -> Mix:
         """
-        The mix from what ``to_json`` wrote.
+        The mix from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     def kinematic_viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
         """
-        Kinematic viscosity at a temperature, 0 to 50 °C.
+        Kinematic viscosity at a temperature, with its interval: dynamic viscosity over density.
+
+        ``temperature`` is 0 to 50 °C. Raises ``RangeError`` outside, or for a thinner thicker than the paint.
         """
     @property
     def paint(self, /) -> Paint:
         """
-        The paint.
+        The stock paint that was thinned.
         """
     @property
     def paint_fraction(self, /) -> float:
         """
-        Volume of stock paint per volume of mix, 0 to 1.
+        Volume of stock paint per volume of mix, above 0 up to 1.
         """
     def settling_time(self, /, depth: Length | str | Estimate | HasUnits, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
         """
-        Time until the top ``depth`` of the cup is clear of pigment: stir well before.
+        Time until the top ``depth`` of the cup is clear of pigment, with its interval: stir well before.
+
+        ``depth`` is above 0, for example ``"2 mm"``; ``temperature`` is 0 to 50 °C. Raises ``RangeError`` outside, for
+        pigment lighter than the liquid or above 40 % of the mix, and for grit too coarse for Stokes' law.
         """
     def settling_velocity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Velocity:
         """
-        Speed at which the pigment sinks.
+        Speed at which the pigment sinks, best value.
+
+        ``temperature`` is 0 to 50 °C. Raises ``RangeError`` outside, for pigment lighter than the liquid or above 40 %
+        of the mix, and for grit too coarse for Stokes' law.
         """
     @property
     def thinner(self, /) -> Blend:
         """
-        The thinner.
+        What the paint was thinned with, as a ``Blend``.
         """
     @property
     def thinner_per_paint(self, /) -> float:
         """
-        Parts of thinner to one part of paint, by volume.
+        Parts of thinner to one part of paint, by volume: 0 or above.
         """
     @property
     def thinning(self, /) -> Thinning:
         """
-        How far the paint is thinned.
+        How far the paint is thinned, in every wording.
         """
     def to_json(self, /) -> str:
         """
-        The mix as JSON text.
+        The mix as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
         """
     def viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
         """
-        Dynamic viscosity at a temperature, 0 to 50 °C.
+        Dynamic viscosity at a temperature, with its interval.
+
+        ``temperature`` is 0 to 50 °C. Raises ``RangeError`` outside, or for a thinner thicker than the paint; warns
+        when the paint's viscosity is only typical of its family.
         """
     def voc(self, /) -> Voc:
         """
-        Volatile organic content: total, and less water and exempt solvents.
+        Volatile organic content in g/L: total, and less water and exempt solvents.
+
+        Raises ``RangeError`` when water and exempt solvents are all there is.
         """
     @property
     def volatile(self, /) -> Blend:
         """
-        All that evaporates: carrier and thinner together.
+        All that evaporates: carrier and thinner together, as a ``Blend``.
         """
     @property
     def volume_solids(self, /) -> Estimate:
         """
-        Volume of dry film per volume of mix.
+        Volume of dry film per volume of mix, 0 to 1, with its interval.
         """
     def wet_film(self, /, dry: Length | str | Estimate | HasUnits) -> Estimate:
         """
-        Wet film of this mix that leaves the wanted dry film.
+        Wet film of this mix that leaves the wanted dry film, with its interval: ``dry`` over ``volume_solids``.
+
+        ``dry`` is a thickness above 0, for example ``"5 um"``; ``RangeError`` for others.
         """
     def working(self, /) -> Working:
         """
-        What is in the mix, step by step.
+        What is in the mix and how its solids follow, step by step, with formulas, numbers and sources.
         """
 
 @final
 class MixDrops:
     """
-    A mix in whole drops: ``recipes``, best first, and the drop of each liquid.
+    A mix in whole drops, from ``Mix.drops``: ``recipes``, best first, and the drop of each liquid.
+
+    >>> import mistcoat as mc
+    >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 35, "2-butoxyethanol": 15}, basis="mass")
+    >>> mix = mc.demo_paint("hull green").thin(thinner, thinner=2, paint=1)
+    >>> thick = mc.Dropper.weighed(drops=20, mass="0.41 g", density="0.98 g/mL")
+    >>> thin = mc.Dropper.weighed(drops=20, mass="0.29 g", density="0.84 g/mL")
+    >>> drops = mix.drops(total="1 mL", dropper=thick, thinner_dropper=thin)
+    >>> drops.thinner_drops, drops.paint_drops
+    (39, 16)
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
     def __str__(self, /) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> MixDrops:
+        """
+        The recipes from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
+        """
     @property
     def paint_drop(self, /) -> Estimate:
         """
-        Volume of one drop of paint.
+        Volume of one drop of the stock paint, with its interval.
         """
     @property
     def paint_drops(self, /) -> int:
         """
-        Drops of stock paint in the best recipe.
+        Number of drops of stock paint in the best recipe.
         """
     @property
     def recipes(self, /) -> list[DropRecipe]:
         """
-        Recipes, best first.
+        The recipes, best first; there is always one.
         """
     @property
     def thinner_drop(self, /) -> Estimate:
         """
-        Volume of one drop of thinner.
+        Volume of one drop of the thinner, with its interval.
         """
     @property
     def thinner_drops(self, /) -> int:
         """
-        Drops of thinner in the best recipe.
+        Number of drops of thinner in the best recipe.
+        """
+    def to_json(self, /) -> str:
+        """
+        The recipes as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
         """
     @property
     def warnings(self, /) -> list[str]:
         """
-        What to mind; empty when there is nothing.
+        What to mind about the drops, one text each; empty when there is nothing.
         """
     def working(self, /) -> Working:
         """
-        The steps.
+        The steps behind the volume of each drop, with formulas, numbers and sources.
         """
 
 @final
@@ -1825,7 +1913,18 @@ class Paint:
 
     ``Paint.typical(family, name)`` knows only the family and fills in typical values, marked as common practice, with
     their wide range; ``Paint.load(path)`` reads a paint file; ``calibrated(readings)`` makes it your own bottle.
-    Families: waterborne acrylic, alcohol acrylic, solvent lacquer, alkyd enamel, artists' oil.
+    Families: waterborne acrylic, alcohol acrylic, solvent lacquer, alkyd enamel, artists' oil. Liquid paint is
+    followed from 0 to 50 °C.
+
+    >>> import mistcoat as mc
+    >>> green = mc.Paint.typical("solvent lacquer", name="hull green")
+    >>> print(green.volume_solids)
+    22 % (15 % to 30 %)
+    >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 35, "2-butoxyethanol": 15}, basis="mass")
+    >>> own = green.calibrated([(1, "135 mPa.s", "20 degC"), (0.7, "40 mPa.s", "20 degC")], thinner=thinner)
+    >>> mix = own.thin(thinner, thinner=1, paint=1)
+    >>> print(mix.viscosity("20 degC").best)
+    15.3 mPa.s
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
@@ -1835,147 +1934,166 @@ class Paint:
     @property
     def binder_tg(self, /) -> Estimate:
         """
-        Glass transition temperature of the dry binder.
+        Glass transition temperature of the dry binder, with its interval.
         """
-    def calibrated(self, /, readings: SupportsGetItem[int, tuple[float | Ratio | str | Estimate | HasUnits, DynamicViscosity | str | Estimate | HasUnits | KinematicViscosity, Temperature | str | Estimate | HasUnits] | tuple[float | Ratio | str | Estimate | HasUnits, FlowCup, Time | str | Estimate | HasUnits, Temperature | str | Estimate | HasUnits]], thinner: Blend | None = None) -> Paint:
+    def calibrated(self, /, readings: SupportsGetItem[int, tuple[float | Ratio | str | Estimate | HasUnits, DynamicViscosity | str | Estimate | HasUnits | KinematicViscosity, Temperature | str | Estimate | HasUnits] | tuple[float | Ratio | str | Estimate | HasUnits, FlowCup, Time | str | Estimate | HasUnits, Temperature | str | Estimate | HasUnits]], thinner: Blend | Solvent | str | None = None) -> Paint:
         """
-        This paint with viscosity and shape from readings.
+        This paint with viscosity and dilution shape from readings.
 
         Each reading is ``(paint_fraction, viscosity, temperature)`` or ``(paint_fraction, cup, time, temperature)``;
-        the fraction is 1 for the stock paint. ``thinner`` is what the thinned readings were thinned with, the paint's
-        own carrier unless given. Stock readings at two temperatures 3 K or more apart also fix how it changes with
-        temperature.
+        the fraction, above 0 up to 1, is 1 for the stock paint, the viscosity dynamic or kinematic, the temperature 0
+        to 50 °C. ``thinner`` is what the thinned readings were thinned with, the paint's own carrier unless given.
+        Stock readings at two temperatures 3 K or more apart also fix how it changes with temperature.
+
+        Raises ``RangeError`` for no reading, values outside these limits, a time the cup cannot give, or readings that
+        fit no dilution law; ``TypeError`` for a reading of another form.
         """
     @property
     def carrier(self, /) -> Blend:
         """
-        The volatile part of the paint.
+        The volatile part of the paint, which thins and then leaves, as a ``Blend``.
         """
     def density(self, /, temperature: Temperature | str | Estimate | HasUnits | None = None) -> Estimate:
         """
-        Density at a temperature, 20 °C unless given.
+        Density at a temperature, with its interval; the carrier expands, the solids are taken not to.
+
+        ``temperature`` is 0 to 50 °C, 20 °C unless given; ``RangeError`` outside.
         """
     @staticmethod
     def families() -> list[str]:
         """
-        The families.
+        Names of the paint families, as ``typical`` and ``DilutionLaw.fit`` take them.
         """
     @property
     def family(self, /) -> str:
         """
-        Family of the paint.
+        Name of the paint's family, one of ``families()``.
         """
     @staticmethod
     def from_json(text: str) -> Paint:
         """
-        The paint from what ``to_json`` wrote.
+        The paint from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @staticmethod
     def from_toml(text: str) -> Paint:
         """
-        Reads a paint from the text of a paint file.
+        Reads a paint from the text of a paint file. Raises ``DataError`` with line and field.
         """
-    def law(self, /, thinner: Blend, temperature: Temperature | str | Estimate | HasUnits) -> DilutionLaw:
+    def law(self, /, thinner: Blend | Solvent | str, temperature: Temperature | str | Estimate | HasUnits) -> DilutionLaw:
         """
-        The dilution law of this paint with a thinner at a temperature.
+        The dilution law of this paint with a thinner at a temperature, in dynamic viscosity.
+
+        ``temperature`` is 0 to 50 °C; ``RangeError`` outside, or for a thinner thicker than the paint.
         """
     @staticmethod
     def load(path: str | PathLike[str]) -> Paint:
         """
-        Reads a paint file (TOML). Raises ``DataError`` with file, line and field.
+        Reads a paint file (TOML), in which every value has its unit; what it leaves out takes the typical value of the
+        family. Raises ``DataError`` with file, line and field.
         """
     @property
     def name(self, /) -> str:
         """
-        Name of the paint.
+        Name of the paint, as given or read from its file.
         """
     @property
     def note(self, /) -> str | None:
         """
-        Remark in the paint file, or ``None``.
+        Remark in the paint file, or ``None`` when there is none.
         """
     @property
     def pigment_density(self, /) -> Estimate:
         """
-        Density of the pigment.
+        Density of the pigment grains themselves, with its interval.
         """
     @property
     def pigment_diameter(self, /) -> Estimate:
         """
-        Diameter of the pigment as it floats.
+        Diameter of the pigment grains as they float, clumps counting as grains, with its interval.
         """
     @property
     def pigment_volume_concentration(self, /) -> Estimate:
         """
-        Volume of pigment per volume of dry film (PVC).
+        Volume of pigment per volume of dry film (PVC), 0 to 1, with its interval.
         """
     def save(self, /, path: str | PathLike[str]) -> None:
         """
-        Writes a paint file, replacing one that is there; typical values are left out.
+        Writes a paint file (TOML), replacing one that is there; typical values are left out. Raises ``DataError`` when
+        the file cannot be written.
         """
     @property
     def shape(self, /) -> str:
         """
-        What is expected of its thinning: the shape ``b`` of the dilution law in words.
+        What is expected of its thinning: the shape ``b`` of the dilution law in words, and whose habit it is.
         """
     @property
     def stock_temperature(self, /) -> Temperature:
         """
-        Temperature of ``stock_viscosity``.
+        Temperature at which ``stock_viscosity`` holds.
         """
     @property
     def stock_viscosity(self, /) -> Estimate:
         """
-        Viscosity of the stock paint at ``stock_temperature``.
+        Dynamic viscosity of the undiluted paint at ``stock_temperature``, with its interval.
         """
     @property
     def surface_tension(self, /) -> Estimate:
         """
-        Surface tension near 20 °C.
+        Surface tension of the paint near 20 °C, with its interval.
         """
-    def thin(self, blend: Blend, ratio: Any | None = None, /, *, thinner: SupportsFloat | SupportsIndex | None = None, paint: SupportsFloat | SupportsIndex | None = None, percent_of_paint: float | Ratio | str | Estimate | HasUnits | None = None, percent_of_mix: float | Ratio | str | Estimate | HasUnits | None = None, by: str = "volume") -> Mix:
+    def thin(self, blend: Blend | Solvent | str, ratio: Any | None = None, /, *, thinner: SupportsFloat | SupportsIndex | None = None, paint: SupportsFloat | SupportsIndex | None = None, percent_of_paint: float | Ratio | str | Estimate | HasUnits | None = None, percent_of_mix: float | Ratio | str | Estimate | HasUnits | None = None, by: str = "volume") -> Mix:
         """
         Thins the paint: ``p.thin(b, thinner=2, paint=1)``, ``percent_of_paint=20`` (of the paint's volume),
         ``percent_of_mix=50``; with ``by="mass"`` the same by weight. Text must name its parts: "2 parts thinner to
         1 part paint".
 
-        Raises ``RangeError`` for a bare ratio, which reads both ways, and ``PhaseSplit`` when carrier and thinner do
-        not stay one liquid at 20 °C.
-        """
-    def thin_to(self, blend: Blend, /, *, temperature: Temperature | str | Estimate | HasUnits, viscosity: DynamicViscosity | str | Estimate | HasUnits | None = None, seconds: float | Time | str | Estimate | HasUnits | None = None, cup: FlowCup | None = None) -> Mix:
-        """
-        Thins the paint to a ``viscosity``, or to ``seconds`` in a ``cup``, at a temperature.
+        What it is thinned with is a ``Blend``, a ``Solvent`` or the name of one: ``p.thin("white spirit", ...)``.
+        State the thinning in exactly one way. Parts are 0 or above with paint in the mix, ``percent_of_mix`` 0 to below
+        100. Volumes are measured at 20 °C.
 
-        Raises ``RangeError`` for a target the thinner cannot give.
+        Raises ``RangeError`` for a bare ratio, which reads both ways, or a value outside, ``UnknownName`` for another
+        ``by``, and ``PhaseSplit`` when carrier and thinner do not stay one liquid at 20 °C.
+        """
+    def thin_to(self, blend: Blend | Solvent | str, /, *, temperature: Temperature | str | Estimate | HasUnits, viscosity: DynamicViscosity | str | Estimate | HasUnits | None = None, seconds: float | Time | str | Estimate | HasUnits | None = None, cup: FlowCup | None = None) -> Mix:
+        """
+        Thins the paint to a dynamic ``viscosity``, or to ``seconds`` in a ``cup``, at a temperature.
+
+        Give either ``viscosity``, above the thinner's and up to the paint's, or ``seconds`` (a number, or ``"45 s"``)
+        with ``cup``; ``temperature`` is 0 to 50 °C. Raises ``RangeError`` for both or neither, a target that the
+        thinner or the cup cannot give, or a temperature outside, and ``PhaseSplit`` when carrier and thinner do not
+        stay one liquid.
         """
     def to_json(self, /) -> str:
         """
-        The paint as JSON text.
+        The paint as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
         """
     def to_toml(self, /) -> str:
         """
-        The paint as the text of a paint file.
+        The paint as the text of a paint file; typical values are left out.
         """
     @staticmethod
     def typical(family: str, name: str | None = None) -> Paint:
         """
-        A paint of which only the family is known: typical values, common practice.
+        A paint of which only the family is known: typical values, common practice, with their wide range.
 
-        Label words such as "nitrocellulose lacquer" or "enamel" are understood. Raises ``UnknownName`` with near names.
+        Label words such as "nitrocellulose lacquer" or "enamel" are understood. ``name`` is the family's unless given.
+        Raises ``UnknownName`` with near names for the family, ``RangeError`` for an empty name.
         """
     @property
     def typical_fields(self, /) -> list[str]:
         """
-        Fields that nobody gave and the family filled in with typical values.
+        Names of the fields that nobody gave and the family filled in with typical values.
         """
     def viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
         """
-        Viscosity of the stock paint at a temperature, 0 to 50 °C.
+        Dynamic viscosity of the undiluted paint at a temperature, with its interval.
+
+        ``temperature`` is 0 to 50 °C; ``RangeError`` outside.
         """
     @property
     def volume_solids(self, /) -> Estimate:
         """
-        Volume of dry film per volume of wet paint.
+        Volume of dry film per volume of wet paint, 0 to 1, with its interval.
         """
 
 @final
@@ -1988,6 +2106,7 @@ class Phases:
     def __ne__(self, value: object, /) -> bool: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
     @staticmethod
     def _from_json(text: str) -> Phases: ...
     @property
@@ -2096,7 +2215,7 @@ class PropertySource:
     @property
     def note(self, /) -> str | None:
         """
-        What to mind.
+        What to mind about the source, or ``None``.
         """
     @property
     def others(self, /) -> list[str]:
@@ -2173,7 +2292,7 @@ class ReferenceLiquid:
     def _from_fraction(fraction: SupportsFloat | SupportsIndex) -> ReferenceLiquid: ...
     def density(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Density:
         """
-        Density.
+        Density at a temperature, 0 to 60 °C; ``RangeError`` outside.
         """
     @property
     def glycerol_by_mass(self, /) -> Ratio:
@@ -2297,7 +2416,7 @@ class SafetyValue:
     @property
     def source(self, /) -> PropertySource:
         """
-        Where it stands.
+        Source of the figure, with its citation.
         """
     def to(self, /, unit: str) -> float:
         """
@@ -2446,12 +2565,12 @@ class Solvent:
     @property
     def melting_point(self, /) -> Temperature:
         """
-        Melting point.
+        Melting point at ordinary pressure.
         """
     @property
     def molar_mass(self, /) -> MolarMass:
         """
-        Molar mass.
+        Molar mass of the solvent, above 0.
         """
     def molar_volume(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
         """
@@ -2862,25 +2981,43 @@ class Velocity:
 @final
 class Voc:
     """
-    Volatile organic content of a mix.
+    Volatile organic content of a mix, from ``Mix.voc``: a mass balance with ideal volumes at 20 °C.
+
+    >>> import mistcoat as mc
+    >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 35, "2-butoxyethanol": 15}, basis="mass")
+    >>> voc = mc.demo_paint("hull green").thin(thinner, thinner=1, paint=1).voc()
+    >>> print(voc)
+    545 g/L, 741 g/L less water and exempt solvents
+    >>> voc.less_water_and_exempt > voc.total  # acetone is exempt
+    True
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
     def __str__(self, /) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Voc:
+        """
+        The content from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
+        """
     @property
     def less_water_and_exempt(self, /) -> MassConcentration:
         """
-        Organic volatiles per volume less water and exempt solvents, the figure most rules limit.
+        Mass of organic volatiles per volume of the mix less its water and exempt solvents, the figure most rules limit.
+        """
+    def to_json(self, /) -> str:
+        """
+        The content as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
         """
     @property
     def total(self, /) -> MassConcentration:
         """
-        Organic volatiles per volume of the mix.
+        Mass of organic volatiles per volume of the mix; exempt solvents are not counted.
         """
     def working(self, /) -> Working:
         """
-        The steps.
+        The steps behind both figures, with formulas, numbers and sources.
         """
 
 @final
@@ -3008,12 +3145,12 @@ def alligation(strong: float | Ratio | str | Estimate | HasUnits, weak: float | 
     Parts of a strong and a weak stock, adding up to 1, that give ``target`` between them: (strong, weak).
     """
 
-def compare(paint: Paint, thinner: Blend, *, thinner_per_paint: SupportsGetItem[int, SupportsFloat | SupportsIndex] | None = None, room: Room | None = None, cup: FlowCup | None = None, wet_thickness: Length | str | Estimate | HasUnits | None = None, substrate: str | None = None, dropper: Dropper | None = None, total: Volume | str | Estimate | HasUnits | None = None) -> Comparison:
+def compare(paint: Paint, thinner: Blend | Solvent | str, *, thinner_per_paint: SupportsGetItem[int, SupportsFloat | SupportsIndex] | None = None, room: Room | None = None, cup: FlowCup | None = None, wet_thickness: Length | str | Estimate | HasUnits | None = None, substrate: str | None = None, dropper: Dropper | None = None, total: Volume | str | Estimate | HasUnits | None = None) -> Comparison:
     """
     Compares thinning ratios from bottle to flash-off: what do half a part, one, two and three parts of thinner
     to one part of paint do?
 
-    ``thinner_per_paint`` lists parts of thinner to one part of paint, by volume. ``room`` is 21 °C, 50 % relative
+    ``thinner`` is a ``Blend``, a ``Solvent`` or the name of one. ``thinner_per_paint`` lists parts of thinner to one part of paint, by volume. ``room`` is 21 °C, 50 % relative
     humidity and no draught unless given; ``cup`` adds the seconds in that flow cup; ``dropper`` adds whole drops of
     paint and thinner for ``total``. ``wet_thickness`` is the wet film of one coat, ``substrate`` what it lies on.
 
