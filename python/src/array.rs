@@ -2,10 +2,7 @@
 //! A float in gives a float out; an array in gives a new array of the same shape out.
 
 use crate::errors::{CallResult, RangeError};
-use numpy::{
-    IntoPyArray, PyArrayDyn, PyArrayMethods, PyReadonlyArrayDyn, PyUntypedArray, PyUntypedArrayMethods,
-    ndarray::ArrayD,
-};
+use numpy::{PyArrayDyn, PyArrayMethods, PyReadonlyArrayDyn, PyUntypedArray, PyUntypedArrayMethods};
 use pyo3::{
     exceptions::PyTypeError,
     intern,
@@ -26,7 +23,7 @@ pub enum Column<'py> {
 /// A result in the shape the input had.
 pub enum ColumnOut {
     Scalar(f64),
-    Array(ArrayD<f64>),
+    Array(Py<PyArrayDyn<f64>>),
 }
 
 /// What to do with rows that have no answer.
@@ -132,13 +129,15 @@ impl<'py> IntoPyObject<'py> for ColumnOut {
     fn into_pyobject(self, py: Python<'py>) -> PyResult<Self::Output> {
         Ok(match self {
             Self::Scalar(v) => PyFloat::new(py, v).into_any(),
-            Self::Array(a) => a.into_pyarray(py).into_any(),
+            Self::Array(a) => a.into_bound(py).into_any(),
         })
     }
 }
 
 /// Elements from which a second core pays.
 const PARALLEL_FROM: usize = 100_000;
+/// Elements one core takes at a time.
+const CHUNK: usize = 32_768;
 
 impl Column<'_> {
     /// Runs `f` on every element, with the interpreter released for arrays and on all cores for long ones.
@@ -163,29 +162,44 @@ impl Column<'_> {
             }
             Self::Array(a) => {
                 let view = a.as_array();
-                let (out, bad) = py.detach(|| {
-                    let values: Vec<f64> = match view.as_slice() {
-                        Some(s) if s.len() >= PARALLEL_FROM => {
-                            s.par_iter().with_min_len(PARALLEL_FROM / 4).map(|&x| f(x)).collect()
-                        }
-                        Some(s) => s.iter().map(|&x| f(x)).collect(),
-                        None => view.iter().map(|&x| f(x)).collect(),
-                    };
-                    // One pass without branches, which the compiler turns into vector code; the slow look only
-                    // when needed.
-                    let clean = !values.iter().fold(false, |bad, y| bad | y.is_nan());
-                    let bad = if clean { None } else { first_bad(view.iter().copied(), &values) };
-                    (values, bad)
-                });
+                // numpy allocates the result: its large arrays sit on large pages, which a plain vector does not.
+                let out = PyArrayDyn::<f64>::zeros(py, view.raw_dim(), false);
+                let bad = {
+                    let mut writer = out.readwrite();
+                    let values = writer.as_slice_mut().map_err(|e| PyTypeError::new_err(e.to_string()))?;
+                    py.detach(|| {
+                        let clean = match view.as_slice() {
+                            Some(s) if s.len() >= PARALLEL_FROM => values
+                                .par_chunks_mut(CHUNK)
+                                .zip(s.par_chunks(CHUNK))
+                                .map(|(y, x)| fill(y, x, &f))
+                                .reduce(|| true, |a, b| a & b),
+                            Some(s) => fill(values, s, &f),
+                            None => view.iter().zip(values.iter_mut()).fold(true, |clean, (&x, y)| {
+                                *y = f(x);
+                                clean & !y.is_nan()
+                            }),
+                        };
+                        if clean { None } else { first_bad(view.iter().copied(), values) }
+                    })
+                };
                 if let Some((count, index, x)) = bad {
                     report(py, on_bad, what, limit, count, index, x)?;
                 }
-                let shaped = ArrayD::from_shape_vec(view.raw_dim(), out)
-                    .map_err(|e| PyTypeError::new_err(e.to_string()))?;
-                Ok(ColumnOut::Array(shaped))
+                Ok(ColumnOut::Array(out.unbind()))
             }
         }
     }
+}
+
+/// Fills `y` from `x`; true when no value is NaN. Without branches, so that it becomes vector code.
+fn fill(y: &mut [f64], x: &[f64], f: impl Fn(f64) -> f64) -> bool {
+    let mut bad = false;
+    for (y, &x) in y.iter_mut().zip(x) {
+        *y = f(x);
+        bad |= y.is_nan();
+    }
+    !bad
 }
 
 /// How many rows went from a number to NaN, and the first of them.

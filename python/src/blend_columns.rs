@@ -4,7 +4,7 @@ use crate::array::{Column, ColumnOut, OnBad, report};
 use crate::blend::PyBlend;
 use crate::errors::{CallResult, UnitError};
 use mistcoat::blend::Activity;
-use numpy::ndarray::ArrayD;
+use numpy::{IntoPyArray, ndarray::ArrayD};
 use pyo3::prelude::*;
 use rayon::prelude::*;
 
@@ -97,5 +97,5 @@ pub fn activity_coefficients(
         report(py, on_bad, "activity_coefficients", limit, 1 + bad.count(), first, temperatures[first])?;
     }
     let shaped = ArrayD::from_shape_vec(shape, out).map_err(|e| UnitError::new_err(e.to_string()))?;
-    Ok(ColumnOut::Array(shaped))
+    Ok(ColumnOut::Array(shaped.into_pyarray(py).unbind()))
 }
