@@ -2,6 +2,7 @@
 
 use super::drying::Drying;
 use super::engine::{Engine, Options, Support, Trace};
+use super::liquid::Liquid;
 use super::polymer::{CHI_SOLVENT, CHI_WATER};
 use super::substrate::Substrate;
 use super::surface::{Surface, Transfer, Volatile};
@@ -322,7 +323,7 @@ impl Film {
         let warnings = activity.warnings().to_vec();
         let surface = Surface::new(
             species,
-            activity.into(),
+            Liquid::new(activity, room_k),
             Transfer::Room(gas),
             moved.wet_thickness_m * self.solids.get(),
             room_k,

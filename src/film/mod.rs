@@ -13,7 +13,7 @@
 //!
 //! Checked against: the exact solution of the ideal isothermal film (1e-6 at a tight tolerance); an independent
 //! integration of the same equations for 34 films in `tests/data/film_reference.csv` (times to lose 50, 90 and
-//! 99 % within 0.04 %, coldest within 0.04 K at the tolerance in use). Measured drying curves of blends were not
+//! 99 % within 0.15 %, coldest within 0.04 K at the tolerance in use). Measured drying curves of blends were not
 //! found in print; the flux law with one constant reproduces 37 published evaporation rates within a factor
 //! 1.22 (rms), which is the model error in every interval.
 //!
@@ -25,6 +25,7 @@ mod coat;
 mod drying;
 mod engine;
 mod flash_off;
+mod liquid;
 mod polymer;
 mod solver;
 mod substrate;

@@ -18,8 +18,19 @@ const LARGEST_EXPONENT: f64 = 5.0;
 
 /// Activity of a solvent at volume fraction `phi` in the film, relative to the liquid by itself.
 pub(crate) fn activity_factor(phi: f64, chi: f64) -> f64 {
+    phi * exponent(phi, chi).exp()
+}
+
+/// `φ_p + χ φ_p²`.
+pub(crate) fn exponent(phi: f64, chi: f64) -> f64 {
     let polymer = 1.0 - phi;
-    phi * (polymer + chi * polymer * polymer).min(LARGEST_EXPONENT).exp()
+    (polymer + chi * polymer * polymer).min(LARGEST_EXPONENT)
+}
+
+/// Derivative of [`exponent`] by `phi`.
+pub(crate) fn exponent_slope(phi: f64, chi: f64) -> f64 {
+    let polymer = 1.0 - phi;
+    if polymer + chi * polymer * polymer < LARGEST_EXPONENT { -1.0 - 2.0 * chi * polymer } else { 0.0 }
 }
 
 #[cfg(test)]
