@@ -16,10 +16,14 @@ const SOLIDS_HEAT_J_M3_K: f64 = 1.8e6;
 /// Heat capacity of the skin of whatever carries the film, J/(m2 K): about 4 µm of plastic. Keeps the
 /// temperature of the last trace of a film without solids defined.
 const SKIN_HEAT_J_M2_K: f64 = 5.0;
-/// A film is done when this share of what arrived is left.
+/// A film is done when this share of what arrived is left; with a binder, whose last solvent is asked for, later.
 const GONE: f64 = 1e-3;
-/// Relative tolerance of a run; measured: times within 0.2 % of a run at 1e-7.
+const GONE_FROM_BINDER: f64 = 1e-4;
+/// Relative tolerance of a run; measured: times within 0.15 % of a run at 1e-7.
 pub(crate) const TOLERANCE: f64 = 2e-3;
+/// The same with a binder, whose last solvent leaves so slowly that a small error in amount is a large one in
+/// time.
+const TOLERANCE_WITH_BINDER: f64 = 5e-4;
 /// Absolute tolerance of an amount, as a share of the relative one.
 const AMOUNT_TOLERANCE: f64 = 1e-2;
 /// Absolute tolerance of a temperature, K for a relative one of 1.
@@ -28,6 +32,11 @@ const TEMPERATURE_TOLERANCE_K: f64 = 20.0;
 const COLDEST_DROP_K: f64 = 150.0;
 /// More steps than any film has needed in the tests, by a factor 20.
 const MAX_STEPS: usize = 20_000;
+/// Halvings of a step that bring a time to its last digits.
+const BISECTIONS: usize = 48;
+/// Kelvin above its glass transition at which a film is touch dry, and block-free (source key `DRYING_MARKS`).
+pub(crate) const TOUCH_DRY_K: f64 = 55.0;
+pub(crate) const BLOCK_FREE_K: f64 = 21.0;
 /// Room made for so many.
 const USUAL_STEPS: usize = 64;
 /// Recorded points per step of the integrator.
@@ -46,6 +55,14 @@ impl Default for Options {
     }
 }
 
+impl Options {
+    /// For a film with this surface.
+    pub(crate) fn of(surface: &Surface) -> Self {
+        let relative_tolerance = if surface.binder.is_some() { TOLERANCE_WITH_BINDER } else { TOLERANCE };
+        Self { relative_tolerance, ..Self::default() }
+    }
+}
+
 /// How the film exchanges heat with what carries it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) enum Support {
@@ -54,41 +71,64 @@ pub(crate) enum Support {
     Plate(Conduction),
 }
 
-/// Share of the arrived volatiles still in the film, over one step: `r = 1 − s`,
-/// `left = y0 r + s (y1 + r (c0 + s c1))`.
+/// A curve over one step: with s from 0 to 1 and `r = 1 − s`, `y0 r + s (y1 + r (c0 + s c1))`.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, serde::Deserialize)]
+pub(crate) struct Cubic([f64; 4]);
+
+impl Cubic {
+    fn at(&self, s: f64) -> f64 {
+        let [y0, y1, c0, c1] = self.0;
+        let r = 1.0 - s;
+        y0 * r + s * (y1 + r * (c0 + s * c1))
+    }
+}
+
+/// What the coat arrived with and still holds, over one step.
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
 pub(crate) struct Segment {
     pub(crate) t0_s: f64,
     pub(crate) t1_s: f64,
-    y0: f64,
-    y1: f64,
-    c0: f64,
-    c1: f64,
+    /// Share of the mass.
+    left: Cubic,
+    /// Volume per area, m3/m2.
+    volume: Cubic,
 }
 
 impl Segment {
+    fn part(&self, t_s: f64) -> f64 {
+        ((t_s - self.t0_s) / (self.t1_s - self.t0_s)).clamp(0.0, 1.0)
+    }
+
     pub(crate) fn left(&self, t_s: f64) -> f64 {
-        let s = (t_s - self.t0_s) / (self.t1_s - self.t0_s);
-        let r = 1.0 - s;
-        self.y0 * r + s * (self.y1 + r * (self.c0 + s * self.c1))
+        self.left.at(self.part(t_s))
+    }
+
+    pub(crate) fn volume_m(&self, t_s: f64) -> f64 {
+        self.volume.at(self.part(t_s))
     }
 
     /// When the share falls to `left` within this step.
     pub(crate) fn time_of(&self, left: f64) -> Option<f64> {
-        if self.y0 < left || self.y1 > left {
+        let [y0, y1, ..] = self.left.0;
+        if y0 < left || y1 > left {
             return None;
         }
-        let (mut low, mut high) = (self.t0_s, self.t1_s);
-        for _ in 0..60 {
-            let middle = 0.5 * (low + high);
-            if self.left(middle) > left {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        Some(0.5 * (low + high))
+        Some(falls_to(left, self.t0_s, self.t1_s, |t| self.left(t)))
     }
+}
+
+/// Where a curve that is above `level` at `low` and not at `high` comes down to it.
+fn falls_to(level: f64, mut low: f64, mut high: f64, mut curve: impl FnMut(f64) -> f64) -> f64 {
+    for _ in 0..BISECTIONS {
+        let middle = 0.5 * (low + high);
+        if curve(middle) > level {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    0.5 * (low + high)
 }
 
 /// What a run leaves behind, raw.
@@ -99,6 +139,12 @@ pub(crate) struct Trace {
     pub(crate) amounts_mol_m2: Vec<Vec<f64>>,
     pub(crate) temperature_k: Vec<f64>,
     pub(crate) segments: Vec<Segment>,
+    /// When the film is touch dry and block-free, if ever.
+    pub(crate) soft_until_s: [Option<f64>; 2],
+    /// Least distance from the glass transition reached, K; None without a binder.
+    pub(crate) least_above_glass_k: Option<f64>,
+    /// As it was dried.
+    pub(crate) wet_thickness_m: f64,
     pub(crate) work: Work,
 }
 
@@ -164,15 +210,20 @@ impl Engine {
             amounts_mol_m2: self.surface.species.iter().map(|s| column(s.arrived_mol_m2)).collect(),
             temperature_k: column(self.surface.room_temperature_k),
             segments: Vec::with_capacity(USUAL_STEPS),
+            soft_until_s: [None; 2],
+            least_above_glass_k: None,
+            wet_thickness_m: self.surface.wet_thickness_m(),
             work: Work::default(),
         };
+        let gone = if self.surface.binder.is_some() { GONE_FROM_BINDER } else { GONE };
         while solver.t() < until_s {
             if let Err(stuck) = solver.step(&mut self, until_s) {
                 return Err(stuck_error(stuck, solver.t(), solver.work(), options.max_steps));
             }
             self.record(&solver, &mut trace);
+            self.watch_hardness(&solver, &mut trace);
             let left: f64 = solver.y().iter().zip(&self.mass_share).map(|(y, w)| y * w).sum();
-            if left <= GONE {
+            if left <= gone {
                 break;
             }
         }
@@ -190,13 +241,45 @@ impl Engine {
             }
             trace.temperature_k.push(self.surface.room_temperature_k + solver.dense(self.n, t));
         }
-        let mut c = [0.0; 4];
-        for (i, w) in self.mass_share.iter().enumerate() {
-            for (c, d) in c.iter_mut().zip(solver.dense_coefficients(i)) {
-                *c += w * d;
+        let (mut left, mut volume) = ([0.0; 4], [0.0; 4]);
+        for (i, (share, s)) in self.mass_share.iter().zip(&self.surface.species).enumerate() {
+            let molar_volume = if *share > 0.0 { s.molar_volume_m3_mol * self.scale } else { 0.0 };
+            for (c, d) in solver.dense_coefficients(i).into_iter().enumerate() {
+                left[c] += share * d;
+                volume[c] += molar_volume * d;
             }
         }
-        trace.segments.push(Segment { t0_s: t0, t1_s: t1, y0: c[0], y1: c[1], c0: c[2], c1: c[3] });
+        trace.segments.push(Segment { t0_s: t0, t1_s: t1, left: Cubic(left), volume: Cubic(volume) });
+    }
+
+    /// Notes when the film has hardened to each mark within the last step.
+    fn watch_hardness(&mut self, solver: &Rosenbrock, trace: &mut Trace) {
+        if self.surface.binder.is_none() {
+            return;
+        }
+        let (t0, t1) = (solver.t_old(), solver.t());
+        let mut before = t0;
+        for point in 1..=POINTS {
+            let t = t0 + (t1 - t0) * point as f64 / POINTS as f64;
+            let above = self.above_glass_k(solver, t);
+            let least = trace.least_above_glass_k.unwrap_or(f64::INFINITY);
+            trace.least_above_glass_k = Some(least.min(above));
+            for (mark, level) in [TOUCH_DRY_K, BLOCK_FREE_K].into_iter().enumerate() {
+                if trace.soft_until_s[mark].is_none() && above <= level {
+                    let time = falls_to(level, before, t, |t| self.above_glass_k(solver, t));
+                    trace.soft_until_s[mark] = Some(time);
+                }
+            }
+            before = t;
+        }
+    }
+
+    fn above_glass_k(&mut self, solver: &Rosenbrock, t: f64) -> f64 {
+        for (i, amount) in self.amounts.iter_mut().enumerate() {
+            *amount = solver.dense(i, t) * self.scale;
+        }
+        let temperature = self.surface.room_temperature_k + solver.dense(self.n, t);
+        self.surface.above_glass_k(&self.amounts, temperature).unwrap_or(f64::INFINITY)
     }
 }
 

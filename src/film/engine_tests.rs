@@ -20,6 +20,7 @@ fn species(name: &str, m_g_mol: f64, kg_m2: f64, psat: f64, rho: f64) -> Volatil
         ln_psat: [psat.ln(), 0.0, 0.0],
         room_pressure_pa: 0.0,
         chi: super::polymer::CHI_SOLVENT,
+        glass_transition_k: 130.0,
         arrived_mol_m2: kg_m2 / m,
     }
 }
@@ -160,7 +161,12 @@ fn step_cap_is_a_typed_error() {
 fn jacobian_is_the_derivative_of_the_rate(#[case] amounts: &[f64], #[case] film_k: f64) {
     use super::solver::linear::Jacobian;
     use super::solver::rosenbrock::System;
-    for (stagnant, mut engine) in [(false, real_engine(0.2)), (true, real_engine(0.0))] {
+    for (stagnant, mut engine) in [
+        (false, real_engine(0.2, None)),
+        (true, real_engine(0.0, None)),
+        (false, real_engine(0.2, Some(50.0))),
+        (true, real_engine(0.0, Some(-20.0))),
+    ] {
         let nodes = super::substrate::NODES;
         let (n, core) = (4, 5);
         let mut y = amounts.to_vec();
@@ -204,19 +210,22 @@ fn jacobian_is_the_derivative_of_the_rate(#[case] amounts: &[f64], #[case] film_
 }
 
 /// The ternary with water on polystyrene, binder included, from the catalogue.
-fn real_engine(air_m_s: f64) -> Engine {
+fn real_engine(air_m_s: f64, glass_transition_degc: Option<f64>) -> Engine {
     use crate::air::Room;
     use crate::blend::{Basis, Blend};
-    use crate::film::{Film, Substrate};
-    use crate::quantity::{Quantity, RelativeHumidity, Velocity, VolumeFraction, parse};
+    use crate::film::{Binder, Film, Substrate};
+    use crate::quantity::{Quantity, RelativeHumidity, Temperature, Velocity, VolumeFraction, parse};
     let parts = [("acetone", 50.0), ("n-butyl acetate", 35.0), ("2-butoxyethanol", 15.0)];
     let thinner = Blend::from_names(&parts, Basis::Mass, None).unwrap();
     let room = Room::new(parse("25 °C").unwrap(), RelativeHumidity::new(0.5).unwrap())
         .unwrap()
         .with_air_speed(Velocity::from_si(air_m_s))
         .unwrap();
-    let film =
+    let mut film =
         Film::new(&thinner, VolumeFraction::new(0.15).unwrap(), parse("25 µm").unwrap(), &room).unwrap();
+    if let Some(celsius) = glass_transition_degc {
+        film = film.with_binder(Binder::new(Temperature::from_si(celsius + 273.15)).unwrap());
+    }
     let plate = Substrate::default().conduction().unwrap().unwrap();
     let (surface, _) = film.surface(film.as_stated()).unwrap();
     Engine::new(surface, Support::Plate(plate), Options::default())

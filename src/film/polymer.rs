@@ -5,9 +5,7 @@
 //! volatiles, with its own χ: 0.4 for a solvent of the binder, 3 for water in a hydrophobic binder (gives
 //! 0.9 vol% of water at 50 % relative humidity). Example: φ 0.3, χ 0.4 gives 0.735.
 //!
-//! Pigment and filler count as polymer. Not yet here: the resistance of the film itself to diffusion, which
-//! rules after the film has become glassy (about 10 to 20 vol% of solvent left); times past that are too
-//! short.
+//! Pigment and filler count as polymer. The resistance of the film itself to diffusion is in [`super::binder`].
 
 /// Interaction parameter of a solvent of the binder (source key `FLORY`).
 pub(crate) const CHI_SOLVENT: f64 = 0.4;
