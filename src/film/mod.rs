@@ -14,7 +14,7 @@
 //!
 //! Checked against: the exact solution of the ideal isothermal film (1e-6 at a tight tolerance); an independent
 //! integration of the same equations for 56 films in `tests/data/film_reference.csv` (times to lose 50, 90 and
-//! 99 % within 0.15 %, with binder 0.4 %, marks within 0.1 %, coldest within 0.04 K). Measured drying curves of blends were not
+//! 99 % within 0.15 %, in the glassy stage of a hard binder 0.6 %, marks within 0.1 %, coldest within 0.05 K). Measured drying curves of blends were not
 //! found in print; the flux law with one constant reproduces 37 published evaporation rates within a factor
 //! 1.22 (rms), which is the model error in every interval.
 //!
