@@ -5,9 +5,9 @@
 use mistcoat::Result;
 use mistcoat::air::Room;
 use mistcoat::blend::{Basis, Blend};
-use mistcoat::film::{Drying, Film, Substrate};
+use mistcoat::film::{Binder, Drying, Film, Substrate};
 use mistcoat::quantity::{
-    Length, Quantity, Ratio, RelativeHumidity, Temperature, Velocity, VolumeFraction, parse, to,
+    Length, Quantity, Ratio, RelativeHumidity, Temperature, Time, Velocity, VolumeFraction, parse, to,
 };
 use proptest::prelude::*;
 
@@ -47,19 +47,24 @@ struct Row {
     air_speed_m_s: f64,
     part_length_mm: f64,
     substrate: String,
-    t50_s: f64,
-    t90_s: f64,
-    t99_s: f64,
+    binder_tg_degC: Option<f64>,
+    t50_s: Option<f64>,
+    t90_s: Option<f64>,
+    t99_s: Option<f64>,
     coldest_degC: f64,
+    touch_dry_s: Option<f64>,
+    block_free_s: Option<f64>,
+    residual_1h_pct: Option<f64>,
+    residual_24h_pct: Option<f64>,
     source: String,
 }
 
 // The same equations and data, integrated by scipy's LSODA at 1e-7 with activities of the `thermo` package
-// (tests/data/make_film_reference.py): within 0.5 % and 0.1 K.
+// (tests/data/make_film_reference.py): times within 0.5 % and 0.1 K, marks and residual solvent within 1 %.
 #[test]
 fn independent_integration() {
     let mut rows = csv::Reader::from_path("tests/data/film_reference.csv").unwrap();
-    let (mut count, mut worst, mut worst_k) = (0, 0.0_f64, 0.0_f64);
+    let (mut count, mut lacquers, mut worst, mut worst_mark, mut worst_k) = (0, 0, 0.0_f64, 0.0_f64, 0.0_f64);
     for row in rows.deserialize() {
         let row: Row = row.unwrap();
         let parts: Vec<(&str, f64)> = row
@@ -68,7 +73,12 @@ fn independent_integration() {
             .map(|p| p.split_once('=').map(|(n, v)| (n, v.parse().unwrap())).unwrap())
             .collect();
         let air = room(row.temperature_degC, row.relative_humidity_pct / 100.0, row.air_speed_m_s);
-        let dry = film(&blend(&parts), row.solids_pct / 100.0, row.wet_um, &air)
+        let mut wet = film(&blend(&parts), row.solids_pct / 100.0, row.wet_um, &air);
+        if let Some(celsius) = row.binder_tg_degC {
+            wet = wet.with_binder(Binder::new(Temperature::from_si(celsius + 273.15)).unwrap());
+            lacquers += 1;
+        }
+        let dry = wet
             .with_substrate(Substrate::named(&row.substrate).unwrap())
             .with_part_length(Length::from_si(row.part_length_mm * 1e-3))
             .unwrap()
@@ -76,6 +86,12 @@ fn independent_integration() {
             .unwrap();
         let what = format!("{} on {} ({})", row.mass_parts, row.substrate, row.source);
         for (percent, reference) in [(50.0, row.t50_s), (90.0, row.t90_s), (99.0, row.t99_s)] {
+            let Some(reference) = reference else {
+                // Not within the day that the reference follows a lacquer.
+                let ours = dry.time_to_lose(Ratio::from_si(percent / 100.0));
+                assert!(ours.is_err() || ours.unwrap().si() > 86_000.0, "{what}");
+                continue;
+            };
             let off = seconds(&dry, percent) / reference - 1.0;
             assert!(off.abs() < 5e-3, "{what}: t{percent} {} against {reference}", seconds(&dry, percent));
             worst = worst.max(off.abs());
@@ -83,10 +99,29 @@ fn independent_integration() {
         let cold = to(dry.coldest(), "°C").unwrap();
         assert!((cold - row.coldest_degC).abs() < 0.1, "{what}: {cold} °C against {}", row.coldest_degC);
         worst_k = worst_k.max((cold - row.coldest_degC).abs());
+        for (mark, reference) in [(dry.touch_dry(), row.touch_dry_s), (dry.block_free(), row.block_free_s)] {
+            assert_eq!(mark.is_ok(), reference.is_some(), "{what}: {:?}", mark.map(|m| m.estimate));
+            if let (Ok(ours), Some(reference)) = (mark, reference) {
+                let off = ours.best().si() / reference - 1.0;
+                assert!(off.abs() < 1e-2, "{what}: {:?} against {reference}", ours.best());
+                worst_mark = worst_mark.max(off.abs());
+            }
+        }
+        for (hours, reference) in [(1.0, row.residual_1h_pct), (24.0, row.residual_24h_pct)] {
+            let Some(reference) = reference else { continue };
+            let ours = 100.0 * dry.residual_solvent(Time::from_si(hours * 3600.0)).unwrap().best().si();
+            // The last ten-thousandth of what arrived is not followed.
+            let allowed = 0.01 * reference + 0.06;
+            assert!((ours - reference).abs() < allowed, "{what}: {ours} % after {hours} h, {reference} %");
+        }
         count += 1;
     }
-    println!("{count} films, worst {:.3} %, {worst_k:.3} K", 100.0 * worst);
-    assert!(count >= 30);
+    println!(
+        "{count} films, worst {:.3} %, marks {:.3} %, {worst_k:.3} K",
+        100.0 * worst,
+        100.0 * worst_mark
+    );
+    assert!(count >= 50 && lacquers >= 20);
 }
 
 /// The 25 µm film of 50/35/15 acetone, n-butyl acetate, 2-butoxyethanol at 25 °C, 50 %, 0.2 m/s in its
@@ -202,6 +237,100 @@ fn flash_off_says_what_the_spread_comes_from() {
     for source in answer.working.steps.iter().map(|s| &s.source).filter(|s| !s.is_empty()) {
         assert!(mistcoat::source::find(source).is_ok(), "{source}");
     }
+}
+
+fn lacquer(celsius: f64, glass: &str) -> Film {
+    film(&ternary(), 0.15, 25.0, &room(celsius, 0.5, 0.2))
+        .with_binder(Binder::new(parse(glass).unwrap()).unwrap())
+}
+
+/// 15 vol% of a resin of 50 °C in the ternary thinner, 25 µm: touch dry, block-free in s, worked independently with the
+/// pure properties of the `thermo` package (computed); deviations as in `ternary_table`.
+#[rstest::rstest]
+#[case(25.0, 203.0, 318.0)]
+#[case(15.0, 322.0, 550.0)]
+#[case(35.0, 131.0, 195.0)]
+fn lacquer_table(#[case] celsius: f64, #[case] touch: f64, #[case] block_free: f64) {
+    let dry = lacquer(celsius, "50 °C").dry().unwrap();
+    let (ours_touch, ours_block) =
+        (dry.touch_dry().unwrap().best().si(), dry.block_free().unwrap().best().si());
+    println!("touch {ours_touch:.1} ({touch}), block-free {ours_block:.1} ({block_free})");
+    approx::assert_relative_eq!(ours_touch, touch, max_relative = 0.16);
+    approx::assert_relative_eq!(ours_block, block_free, max_relative = 0.2);
+}
+
+#[test]
+fn marks_say_what_the_spread_comes_from() {
+    let dry = lacquer(25.0, "50 °C").dry().unwrap();
+    let free = dry.block_free().unwrap();
+    let names: Vec<&str> = free.estimate.contributors.iter().map(|c| c.what.as_str()).collect();
+    assert!(names.contains(&"glass transition of the binder"), "{names:?}");
+    assert!(free.working.to_text().contains("block-free"));
+    // After a day what is left depends on the binder above all.
+    let day = dry.residual_solvent(parse("24 h").unwrap()).unwrap();
+    let causes: Vec<&str> = day.estimate.contributors.iter().take(2).map(|c| c.what.as_str()).collect();
+    assert!(causes.contains(&"diffusion in the binder"), "{causes:?}");
+    let hour = dry.residual_solvent(parse("1 h").unwrap()).unwrap();
+    assert!(day.best() < hour.best() && hour.estimate.low < hour.best());
+    approx::assert_relative_eq!(
+        dry.residual_solvent(parse("0 s").unwrap()).unwrap().best().si(),
+        0.85,
+        max_relative = 1e-9
+    );
+    for source in free.working.steps.iter().chain(&hour.working.steps).map(|s| &s.source) {
+        assert!(source.is_empty() || mistcoat::source::find(source).is_ok(), "{source}");
+    }
+}
+
+#[test]
+fn a_harder_binder_is_sooner_hard_and_holds_more_solvent() {
+    let (soft, hard) = (lacquer(25.0, "40 °C").dry().unwrap(), lacquer(25.0, "80 °C").dry().unwrap());
+    assert!(hard.touch_dry().unwrap().best() < soft.touch_dry().unwrap().best());
+    assert!(hard.block_free().unwrap().best() < soft.block_free().unwrap().best());
+    let day: Time = parse("24 h").unwrap();
+    assert!(hard.residual_solvent(day).unwrap().best() > soft.residual_solvent(day).unwrap().best());
+    // Without a binder the film offers no resistance.
+    let free = film(&ternary(), 0.15, 25.0, &room(25.0, 0.5, 0.2)).dry().unwrap();
+    assert!(seconds(&free, 99.0) < seconds(&soft, 99.0));
+}
+
+#[test]
+fn marks_that_never_come_say_why() {
+    let plain = film(&ternary(), 0.15, 25.0, &room(25.0, 0.5, 0.2)).dry().unwrap();
+    let soft = lacquer(35.0, "5 °C").dry().unwrap();
+    let clear = film(&ternary(), 0.0, 25.0, &room(25.0, 0.5, 0.2)).dry().unwrap();
+    let good = lacquer(25.0, "50 °C").dry().unwrap();
+    let checks: [(Result<()>, [&str; 3]); 5] = [
+        (plain.touch_dry().map(drop), ["touch dry", "unknown", "with_binder"]),
+        (soft.block_free().map(drop), ["21 K", "in 7 d", "5 °C"]),
+        (clear.residual_solvent(parse("1 h").unwrap()).map(drop), ["0 %", "more than 0 %", "composition_at"]),
+        (good.residual_solvent(parse("-1 h").unwrap()).map(drop), ["-60 min", "7 d", "until"]),
+        (good.residual_solvent(parse("8 d").unwrap()).map(drop), ["8 d", "7 d", "until"]),
+    ];
+    for (result, says) in checks {
+        let text = result.unwrap_err().to_string();
+        for part in says {
+            assert!(text.contains(part), "no {part:?} in: {text}");
+        }
+    }
+}
+
+#[test]
+fn paints_that_dry_by_evaporation_bring_their_binder() {
+    use mistcoat::dose::{Parts, Thinning};
+    use mistcoat::paint::{Family, Paint};
+    let made = |family: Family, thinner: &[(&str, f64)]| {
+        let paint = Paint::typical(family, "hull green").unwrap();
+        let parts = Thinning::from_parts(Parts { thinner: 1.0, paint: 1.0 }).unwrap();
+        let mix = paint.thin(&blend(thinner), parts).unwrap();
+        Film::of_mix(&mix, parse("25 µm").unwrap(), &room(21.0, 0.5, 0.15)).unwrap()
+    };
+    let lacquer = made(Family::SolventLacquer, &[("n-butyl acetate", 1.0)]);
+    assert!(lacquer.dry().unwrap().block_free().is_ok());
+    let json = serde_json::to_string(&lacquer).unwrap();
+    assert_eq!(serde_json::from_str::<Film>(&json).unwrap(), lacquer);
+    assert!(made(Family::WaterborneAcrylic, &[("water", 1.0)]).binder().is_none());
+    assert!(made(Family::AlkydEnamel, &[("white spirit", 1.0)]).binder().is_none());
 }
 
 /// Every corner ends in an answer or a typed error, in bounded work.

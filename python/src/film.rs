@@ -7,7 +7,7 @@ use crate::errors::{CallResult, UnitError};
 use crate::estimate::{PyEstimate, PyWorking, warn_all};
 use crate::paint::PyMix;
 use crate::quantity::{Arg, PyLength, PyRatio, PyTemperature};
-use mistcoat::film::{Drying, Film, Substrate};
+use mistcoat::film::{Binder, Drying, Film, Substrate};
 use mistcoat::quantity::{self as q, Quantity};
 use mistcoat::working::escape_html;
 use mistcoat::{Answer, Result as CoreResult};
@@ -53,7 +53,8 @@ pub enum Wet<'py> {
 /// ``wet`` is a ``Mix`` (its volume solids stay) or a ``Blend`` (everything may leave but the ``solids`` given, none
 /// unless given). ``wet_thickness`` 1 µm to 5 mm; when it is an ``Estimate`` its spread is carried on, else 15 % is taken. ``substrate``: "polystyrene", "abs", "resin", "wood", "card", "glass",
 /// "brass", "steel" (see ``Film.substrates()``), "free film" or "isothermal"; ``substrate_thickness`` its thickness, the
-/// usual one unless given. ``part_length`` along the draught, 100 mm unless given. ``until``: how long the coat is
+/// usual one unless given. ``binder_tg``: glass transition of the dry binder, for the marks of a film that hardens by
+/// losing solvent; a lacquer or alcohol-borne ``Mix`` brings its own. ``part_length`` along the draught, 100 mm unless given. ``until``: how long the coat is
 /// followed at most, 7 d unless given. Values outside raise ``RangeError``, unknown names ``UnknownName``.
 ///
 /// >>> import mistcoat as mc
@@ -70,7 +71,7 @@ pub struct PyFilm(pub Film);
 impl PyFilm {
     #[new]
     #[pyo3(signature = (wet, *, wet_thickness, room, substrate="polystyrene", solids=None, substrate_thickness=None,
-        part_length=None, until=None))]
+        binder_tg=None, part_length=None, until=None))]
     #[allow(
         clippy::too_many_arguments,
         clippy::needless_pass_by_value,
@@ -83,6 +84,7 @@ impl PyFilm {
         substrate: &str,
         solids: Option<Arg<q::Ratio>>,
         substrate_thickness: Option<Arg<q::Length>>,
+        binder_tg: Option<Arg<q::Temperature>>,
         part_length: Option<Arg<q::Length>>,
         until: Option<Arg<q::Time>>,
     ) -> CallResult<Self> {
@@ -105,6 +107,9 @@ impl PyFilm {
             plate = plate.with_thickness(thickness.value)?;
         }
         film = film.with_substrate(plate);
+        if let Some(glass) = binder_tg {
+            film = film.with_binder(Binder::new(glass.value)?);
+        }
         if let Some(length) = part_length {
             film = film.with_part_length(length.value)?;
         }
@@ -291,6 +296,39 @@ impl PyDrying {
     /// Raises ``RangeError`` when the coat does not lose it while it is followed; the message says what holds it.
     fn time_to_lose(&self, py: Python<'_>, share: Arg<q::Ratio>) -> CallResult<PyEstimate> {
         let answer = py.detach(|| self.0.flash_off_at(share.value));
+        Self::estimate(py, answer)
+    }
+    /// When a light touch takes nothing away: the film has come to 55 K above its glass transition (set-to-touch of
+    /// ASTM D1640).
+    ///
+    /// Raises ``RangeError`` for a coat without a binder that hardens by losing solvent, and for one that stays soft.
+    #[getter]
+    fn touch_dry(&self, py: Python<'_>) -> CallResult<PyEstimate> {
+        let answer = py.detach(|| self.0.touch_dry());
+        Self::estimate(py, answer)
+    }
+    /// When the part may be handled and masked: block-free, 21 K above the glass transition; painted faces pressed
+    /// together for seconds come apart clean.
+    ///
+    /// Raises ``RangeError`` as ``touch_dry``.
+    #[getter]
+    fn handle(&self, py: Python<'_>) -> CallResult<PyEstimate> {
+        let answer = py.detach(|| self.0.block_free());
+        Self::estimate(py, answer)
+    }
+    /// The earliest sensible time for another coat of another paint: block-free, the same as ``handle``.
+    ///
+    /// No published rule says when a lacquer may be recoated; a next coat with strong solvents may lift it even then.
+    /// For passes of the same coat see ``flash_off``. Raises ``RangeError`` as ``touch_dry``.
+    #[getter]
+    fn recoat(&self, py: Python<'_>) -> CallResult<PyEstimate> {
+        self.handle(py)
+    }
+    /// Solvent left at a time, as a share of its volume and that of the solids; water from the air does not count.
+    ///
+    /// Raises ``RangeError`` for a negative time, one beyond ``until``, or a coat without solids.
+    fn residual_solvent(&self, py: Python<'_>, time: Arg<q::Time>) -> CallResult<PyEstimate> {
+        let answer = py.detach(|| self.0.residual_solvent(time.value));
         Self::estimate(py, answer)
     }
     /// Most volatile matter lost while the coat was followed.

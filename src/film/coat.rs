@@ -1,7 +1,9 @@
 //! The wet coat as it lies in the room: what a user states before drying it.
 
+use super::binder::Binder;
 use super::drying::Drying;
 use super::engine::{Engine, Options, Support, Trace};
+use super::liquid::Liquid;
 use super::polymer::{CHI_SOLVENT, CHI_WATER};
 use super::substrate::Substrate;
 use super::surface::{Surface, Transfer, Volatile};
@@ -10,7 +12,7 @@ use crate::air::properties::ATMOSPHERE_PA;
 use crate::air::transfer::{GasSide, check_length};
 use crate::blend::{Activity, Blend};
 use crate::error::{Error, Result, out_of_range};
-use crate::paint::Mix;
+use crate::paint::{Family, Mix};
 use crate::quantity::{Length, Quantity, Ratio, Time, VolumeFraction, as_text, show};
 use crate::solvent::{self, Solvent};
 use crate::warning::Warning;
@@ -54,6 +56,7 @@ pub struct Film {
     substrate: Substrate,
     part_length: Length,
     until: Time,
+    binder: Option<Binder>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -72,6 +75,8 @@ struct Record {
     part_length: Length,
     #[serde(with = "as_text")]
     until: Time,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    binder: Option<Binder>,
 }
 
 impl From<Film> for Record {
@@ -85,6 +90,7 @@ impl From<Film> for Record {
             substrate: f.substrate,
             part_length: f.part_length,
             until: f.until,
+            binder: f.binder,
         }
     }
 }
@@ -96,6 +102,10 @@ impl TryFrom<Record> for Film {
             .with_substrate(r.substrate)
             .with_part_length(r.part_length)?
             .until(r.until)?;
+        let film = match r.binder {
+            Some(binder) => film.with_binder(binder),
+            None => film,
+        };
         match r.wet_thickness_uncertainty {
             Some(std) => film.with_wet_thickness_uncertainty(std),
             None => Ok(film),
@@ -109,6 +119,9 @@ pub(crate) struct Moved {
     pub(crate) air_speed_m_s: f64,
     pub(crate) vapour_pressure: f64,
     pub(crate) wet_thickness_m: f64,
+    /// Of the binder: kelvin added to its glass transition, factor on the diffusivity in it.
+    pub(crate) glass_transition_k: f64,
+    pub(crate) film_diffusivity: f64,
 }
 
 impl Film {
@@ -144,13 +157,18 @@ impl Film {
             substrate: Substrate::default(),
             part_length: Length::from_si(PART_LENGTH_M),
             until: Time::from_si(UNTIL_S),
+            binder: None,
         })
     }
 
     /// A wet coat of a thinned paint: its carrier and thinner leave, its volume solids stay.
     ///
+    /// Lacquers and alcohol-borne acrylics bring their [`Binder`]. Dispersions in water lose it through pores, and
+    /// alkyds and oils harden by oxygen, so that the glass transition of the cured binder says nothing about the
+    /// drying film: these have none.
+    ///
     /// # Errors
-    /// As [`Film::new`], and those of [`Mix::volatile`].
+    /// As [`Film::new`], and those of [`Mix::volatile`] and [`Binder::estimated`].
     ///
     /// ```
     /// use mistcoat::{air::Room, blend::Blend, dose::{Parts, Thinning}, film::Film, paint::{Family, Paint}};
@@ -164,7 +182,23 @@ impl Film {
     /// # Ok::<(), mistcoat::Error>(())
     /// ```
     pub fn of_mix(mix: &Mix, wet_thickness: Length, room: &Room) -> Result<Self> {
-        Self::new(&mix.volatile()?, mix.volume_solids().best.try_into()?, wet_thickness, room)
+        let film = Self::new(&mix.volatile()?, mix.volume_solids().best.try_into()?, wet_thickness, room)?;
+        let paint = mix.paint();
+        match paint.family() {
+            Family::SolventLacquer | Family::AlcoholAcrylic => {
+                let pigment = paint.pigment().volume_concentration.best;
+                let binder = Binder::estimated(paint.binder_tg())?.with_pigment(pigment.try_into()?)?;
+                Ok(film.with_binder(binder))
+            }
+            Family::WaterborneAcrylic | Family::AlkydEnamel | Family::ArtistsOil => Ok(film),
+        }
+    }
+
+    /// The same coat with a binder that stiffens as it loses solvent; no effect without solids.
+    #[must_use]
+    pub fn with_binder(mut self, binder: Binder) -> Self {
+        self.binder = Some(binder);
+        self
     }
 
     /// The same coat on another substrate.
@@ -243,6 +277,11 @@ impl Film {
         self.wet_thickness * self.solids.get()
     }
 
+    /// The binder, when given.
+    pub fn binder(&self) -> Option<&Binder> {
+        self.binder.as_ref()
+    }
+
     /// The room it dries in.
     pub fn room(&self) -> &Room {
         &self.room
@@ -275,7 +314,7 @@ impl Film {
                 .push(Warning::new("phase-split", format!("the film is taken as one liquid, but {split}")));
         }
         let species = surface.species.clone();
-        let trace = self.trace(surface, Options::default())?;
+        let trace = self.trace(surface)?;
         Ok(Drying::new(self.clone(), &species, trace, warnings))
     }
 
@@ -285,15 +324,18 @@ impl Film {
             air_speed_m_s: self.room.air_speed().si(),
             vapour_pressure: 1.0,
             wet_thickness_m: self.wet_thickness.si(),
+            glass_transition_k: 0.0,
+            film_diffusivity: 1.0,
         }
     }
 
     /// Runs with one input moved; only the trace.
     pub(crate) fn dry_moved(&self, moved: Moved) -> Result<Trace> {
-        self.trace(self.surface(moved)?.0, Options::default())
+        self.trace(self.surface(moved)?.0)
     }
 
-    pub(crate) fn trace(&self, surface: Surface, options: Options) -> Result<Trace> {
+    fn trace(&self, surface: Surface) -> Result<Trace> {
+        let options = Options::of(&surface);
         let support = match (&self.substrate, self.substrate.conduction()?) {
             (_, Some(plate)) => Support::Plate(plate),
             (Substrate::Isothermal, None) => Support::Isothermal,
@@ -320,14 +362,18 @@ impl Film {
         let gas = GasSide::new(&room, self.part_length.si(), &diffusivities);
         let activity = Activity::new(parts.iter().map(|(s, _)| s), None)?;
         let warnings = activity.warnings().to_vec();
-        let surface = Surface::new(
+        let solids_m = moved.wet_thickness_m * self.solids.get();
+        let mut surface = Surface::new(
             species,
-            activity.into(),
+            Liquid::new(activity, room_k),
             Transfer::Room(gas),
-            moved.wet_thickness_m * self.solids.get(),
+            solids_m,
             room_k,
             self.room.pressure().si(),
         );
+        if let (Some(binder), true) = (&self.binder, solids_m > 0.0) {
+            surface.binder = Some(binder.matter(solids_m, moved.glass_transition_k, moved.film_diffusivity));
+        }
         Ok((surface, warnings))
     }
 
@@ -349,6 +395,7 @@ impl Film {
             ],
             room_pressure_pa: 0.0,
             chi: CHI_SOLVENT,
+            glass_transition_k: kernel.glass_transition_k,
             arrived_mol_m2,
         };
         if is_water(solvent) {

@@ -4,10 +4,10 @@
 //! and of the substrate layers above that of the room. `dnᵢ/dt = −Jᵢ`; `C dT/dt = h (T_room − T) − Σ Jᵢ ΔHᵢ − q_substrate`; conduction
 //! from layer to layer; the back face exchanges heat with the room like the front.
 
-use super::solver::linear::Matrix;
+use super::solver::linear::{Jacobian, Link};
 use super::solver::rosenbrock::{Rosenbrock, Stuck, System, Work};
 use super::substrate::{Conduction, NODES};
-use super::surface::Surface;
+use super::surface::{Slopes, Surface};
 use crate::error::{Result, out_of_range};
 use crate::quantity::{Quantity, Time, show};
 
@@ -16,10 +16,14 @@ const SOLIDS_HEAT_J_M3_K: f64 = 1.8e6;
 /// Heat capacity of the skin of whatever carries the film, J/(m2 K): about 4 µm of plastic. Keeps the
 /// temperature of the last trace of a film without solids defined.
 const SKIN_HEAT_J_M2_K: f64 = 5.0;
-/// A film is done when this share of what arrived is left.
+/// A film is done when this share of what arrived is left; with a binder, whose last solvent is asked for, later.
 const GONE: f64 = 1e-3;
-/// Relative tolerance of a run; measured: times within 0.04 % of a run at 1e-7.
-pub(crate) const TOLERANCE: f64 = 5e-4;
+const GONE_FROM_BINDER: f64 = 1e-4;
+/// Relative tolerance of a run; measured: times within 0.15 % of a run at 1e-7.
+pub(crate) const TOLERANCE: f64 = 2e-3;
+/// The same with a binder, whose last solvent leaves so slowly that a small error in amount is a large one in
+/// time.
+const TOLERANCE_WITH_BINDER: f64 = 5e-4;
 /// Absolute tolerance of an amount, as a share of the relative one.
 const AMOUNT_TOLERANCE: f64 = 1e-2;
 /// Absolute tolerance of a temperature, K for a relative one of 1.
@@ -28,11 +32,15 @@ const TEMPERATURE_TOLERANCE_K: f64 = 20.0;
 const COLDEST_DROP_K: f64 = 150.0;
 /// More steps than any film has needed in the tests, by a factor 20.
 const MAX_STEPS: usize = 20_000;
+/// Halvings of a step that bring a time to its last digits.
+const BISECTIONS: usize = 48;
+/// Kelvin above its glass transition at which a film is touch dry, and block-free (source key `DRYING_MARKS`).
+pub(crate) const TOUCH_DRY_K: f64 = 55.0;
+pub(crate) const BLOCK_FREE_K: f64 = 21.0;
+/// Room made for so many.
+const USUAL_STEPS: usize = 64;
 /// Recorded points per step of the integrator.
 const POINTS: usize = 4;
-/// Steps for differences in the Jacobian: share of all amounts, and kelvin.
-const AMOUNT_DIFFERENCE: f64 = 1e-7;
-const TEMPERATURE_DIFFERENCE: f64 = 1e-4;
 
 /// Settings of a run that a user has no need to touch.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -47,6 +55,14 @@ impl Default for Options {
     }
 }
 
+impl Options {
+    /// For a film with this surface.
+    pub(crate) fn of(surface: &Surface) -> Self {
+        let relative_tolerance = if surface.binder.is_some() { TOLERANCE_WITH_BINDER } else { TOLERANCE };
+        Self { relative_tolerance, ..Self::default() }
+    }
+}
+
 /// How the film exchanges heat with what carries it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) enum Support {
@@ -55,41 +71,64 @@ pub(crate) enum Support {
     Plate(Conduction),
 }
 
-/// Share of the arrived volatiles still in the film, over one step: `r = 1 − s`,
-/// `left = y0 r + s (y1 + r (c0 + s c1))`.
+/// A curve over one step: with s from 0 to 1 and `r = 1 − s`, `y0 r + s (y1 + r (c0 + s c1))`.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, serde::Deserialize)]
+pub(crate) struct Cubic([f64; 4]);
+
+impl Cubic {
+    fn at(&self, s: f64) -> f64 {
+        let [y0, y1, c0, c1] = self.0;
+        let r = 1.0 - s;
+        y0 * r + s * (y1 + r * (c0 + s * c1))
+    }
+}
+
+/// What the coat arrived with and still holds, over one step.
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
 pub(crate) struct Segment {
     pub(crate) t0_s: f64,
     pub(crate) t1_s: f64,
-    y0: f64,
-    y1: f64,
-    c0: f64,
-    c1: f64,
+    /// Share of the mass.
+    left: Cubic,
+    /// Volume per area, m3/m2.
+    volume: Cubic,
 }
 
 impl Segment {
+    fn part(&self, t_s: f64) -> f64 {
+        ((t_s - self.t0_s) / (self.t1_s - self.t0_s)).clamp(0.0, 1.0)
+    }
+
     pub(crate) fn left(&self, t_s: f64) -> f64 {
-        let s = (t_s - self.t0_s) / (self.t1_s - self.t0_s);
-        let r = 1.0 - s;
-        self.y0 * r + s * (self.y1 + r * (self.c0 + s * self.c1))
+        self.left.at(self.part(t_s))
+    }
+
+    pub(crate) fn volume_m(&self, t_s: f64) -> f64 {
+        self.volume.at(self.part(t_s))
     }
 
     /// When the share falls to `left` within this step.
     pub(crate) fn time_of(&self, left: f64) -> Option<f64> {
-        if self.y0 < left || self.y1 > left {
+        let [y0, y1, ..] = self.left.0;
+        if y0 < left || y1 > left {
             return None;
         }
-        let (mut low, mut high) = (self.t0_s, self.t1_s);
-        for _ in 0..60 {
-            let middle = 0.5 * (low + high);
-            if self.left(middle) > left {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        Some(0.5 * (low + high))
+        Some(falls_to(left, self.t0_s, self.t1_s, |t| self.left(t)))
     }
+}
+
+/// Where a curve that is above `level` at `low` and not at `high` comes down to it.
+fn falls_to(level: f64, mut low: f64, mut high: f64, mut curve: impl FnMut(f64) -> f64) -> f64 {
+    for _ in 0..BISECTIONS {
+        let middle = 0.5 * (low + high);
+        if curve(middle) > level {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    0.5 * (low + high)
 }
 
 /// What a run leaves behind, raw.
@@ -100,6 +139,12 @@ pub(crate) struct Trace {
     pub(crate) amounts_mol_m2: Vec<Vec<f64>>,
     pub(crate) temperature_k: Vec<f64>,
     pub(crate) segments: Vec<Segment>,
+    /// When the film is touch dry and block-free, if ever.
+    pub(crate) soft_until_s: [Option<f64>; 2],
+    /// Least distance from the glass transition reached, K; None without a binder.
+    pub(crate) least_above_glass_k: Option<f64>,
+    /// As it was dried.
+    pub(crate) wet_thickness_m: f64,
     pub(crate) work: Work,
 }
 
@@ -115,11 +160,11 @@ pub(crate) struct Engine {
     mass_share: Vec<f64>,
     amounts: Vec<f64>,
     flux: Vec<f64>,
-    moved: Vec<f64>,
-    rate: Vec<f64>,
+    slopes: Slopes,
     relative_tolerance: f64,
-    /// Of the latest call of `rate`, W/(m2 K).
+    /// Of the latest call of `rate`: W/(m2 K), and J/(m2 K).
     heat_coefficient: f64,
+    capacity: f64,
 }
 
 impl Engine {
@@ -132,7 +177,6 @@ impl Engine {
             .iter()
             .map(|s| if s.arrived_mol_m2 > 0.0 { s.molar_mass_kg_mol * scale / mass } else { 0.0 })
             .collect();
-        let size = n + 1 + if matches!(support, Support::Plate(_)) { NODES } else { 0 };
         Self {
             surface,
             support,
@@ -141,15 +185,16 @@ impl Engine {
             mass_share,
             amounts: vec![0.0; n],
             flux: vec![0.0; n],
-            moved: vec![0.0; size],
-            rate: vec![0.0; size],
+            slopes: Slopes::new(n),
             relative_tolerance: options.relative_tolerance,
             heat_coefficient: 0.0,
+            capacity: 1.0,
         }
     }
 
     fn start(&self) -> Vec<f64> {
-        let mut y = vec![0.0; self.moved.len()];
+        let nodes = if matches!(self.support, Support::Plate(_)) { NODES } else { 0 };
+        let mut y = vec![0.0; self.n + 1 + nodes];
         for (y, s) in y.iter_mut().zip(&self.surface.species) {
             *y = s.arrived_mol_m2 / self.scale;
         }
@@ -161,19 +206,24 @@ impl Engine {
         let start = self.start();
         let mut solver = Rosenbrock::new(&mut self, start, options.relative_tolerance, options.max_steps);
         let mut trace = Trace {
-            times_s: vec![0.0],
-            amounts_mol_m2: self.surface.species.iter().map(|s| vec![s.arrived_mol_m2]).collect(),
-            temperature_k: vec![self.surface.room_temperature_k],
-            segments: Vec::new(),
+            times_s: column(0.0),
+            amounts_mol_m2: self.surface.species.iter().map(|s| column(s.arrived_mol_m2)).collect(),
+            temperature_k: column(self.surface.room_temperature_k),
+            segments: Vec::with_capacity(USUAL_STEPS),
+            soft_until_s: [None; 2],
+            least_above_glass_k: None,
+            wet_thickness_m: self.surface.wet_thickness_m(),
             work: Work::default(),
         };
+        let gone = if self.surface.binder.is_some() { GONE_FROM_BINDER } else { GONE };
         while solver.t() < until_s {
             if let Err(stuck) = solver.step(&mut self, until_s) {
                 return Err(stuck_error(stuck, solver.t(), solver.work(), options.max_steps));
             }
             self.record(&solver, &mut trace);
+            self.watch_hardness(&solver, &mut trace);
             let left: f64 = solver.y().iter().zip(&self.mass_share).map(|(y, w)| y * w).sum();
-            if left <= GONE {
+            if left <= gone {
                 break;
             }
         }
@@ -191,13 +241,45 @@ impl Engine {
             }
             trace.temperature_k.push(self.surface.room_temperature_k + solver.dense(self.n, t));
         }
-        let mut c = [0.0; 4];
-        for (i, w) in self.mass_share.iter().enumerate() {
-            for (c, d) in c.iter_mut().zip(solver.dense_coefficients(i)) {
-                *c += w * d;
+        let (mut left, mut volume) = ([0.0; 4], [0.0; 4]);
+        for (i, (share, s)) in self.mass_share.iter().zip(&self.surface.species).enumerate() {
+            let molar_volume = if *share > 0.0 { s.molar_volume_m3_mol * self.scale } else { 0.0 };
+            for (c, d) in solver.dense_coefficients(i).into_iter().enumerate() {
+                left[c] += share * d;
+                volume[c] += molar_volume * d;
             }
         }
-        trace.segments.push(Segment { t0_s: t0, t1_s: t1, y0: c[0], y1: c[1], c0: c[2], c1: c[3] });
+        trace.segments.push(Segment { t0_s: t0, t1_s: t1, left: Cubic(left), volume: Cubic(volume) });
+    }
+
+    /// Notes when the film has hardened to each mark within the last step.
+    fn watch_hardness(&mut self, solver: &Rosenbrock, trace: &mut Trace) {
+        if self.surface.binder.is_none() {
+            return;
+        }
+        let (t0, t1) = (solver.t_old(), solver.t());
+        let mut before = t0;
+        for point in 1..=POINTS {
+            let t = t0 + (t1 - t0) * point as f64 / POINTS as f64;
+            let above = self.above_glass_k(solver, t);
+            let least = trace.least_above_glass_k.unwrap_or(f64::INFINITY);
+            trace.least_above_glass_k = Some(least.min(above));
+            for (mark, level) in [TOUCH_DRY_K, BLOCK_FREE_K].into_iter().enumerate() {
+                if trace.soft_until_s[mark].is_none() && above <= level {
+                    let time = falls_to(level, before, t, |t| self.above_glass_k(solver, t));
+                    trace.soft_until_s[mark] = Some(time);
+                }
+            }
+            before = t;
+        }
+    }
+
+    fn above_glass_k(&mut self, solver: &Rosenbrock, t: f64) -> f64 {
+        for (i, amount) in self.amounts.iter_mut().enumerate() {
+            *amount = solver.dense(i, t) * self.scale;
+        }
+        let temperature = self.surface.room_temperature_k + solver.dense(self.n, t);
+        self.surface.above_glass_k(&self.amounts, temperature).unwrap_or(f64::INFINITY)
     }
 }
 
@@ -239,57 +321,66 @@ impl System for Engine {
                 }
             }
         }
+        self.capacity = capacity;
         dy[n] = heat / capacity;
     }
 
-    fn jacobian(&mut self, y: &[f64], f: &[f64], jacobian: &mut Matrix) {
+    fn renew(&mut self, y: &[f64]) {
+        for (to, from) in self.amounts.iter_mut().zip(y) {
+            *to = (from * self.scale).max(0.0);
+        }
+        self.surface.liquid.renew(self.surface.room_temperature_k + y[self.n], &self.amounts);
+    }
+
+    fn core(&self) -> usize {
+        self.n + 1
+    }
+
+    fn jacobian(&mut self, y: &[f64], f: &[f64], jacobian: &mut Jacobian) {
         let n = self.n;
-        let (mut moved, mut rate) = (core::mem::take(&mut self.moved), core::mem::take(&mut self.rate));
-        moved.copy_from_slice(y);
-        let total: f64 = y[..n].iter().sum();
-        let heat_coefficient = self.heat_coefficient;
+        let (film, h, capacity) = (y[n], self.heat_coefficient, self.capacity);
+        self.surface.slopes(
+            &self.amounts,
+            self.surface.room_temperature_k + film,
+            &self.flux,
+            &mut self.slopes,
+        );
         for j in 0..=n {
-            // Forward, so that an amount of zero is not stepped below.
-            let step = if j < n {
-                AMOUNT_DIFFERENCE * (y[j] + 0.01 * total) + 1e-300
-            } else {
-                TEMPERATURE_DIFFERENCE
+            // A column by an amount is by a share of all that arrived.
+            let unit = if j < n { self.scale } else { 1.0 };
+            let mut heat = -self.slopes.heat[j] * film;
+            for (i, s) in self.surface.species.iter().enumerate() {
+                let flux = self.slopes.flux[(i, j)];
+                jacobian.core[(i, j)] = -flux * unit / self.scale;
+                heat -= flux * s.heat_of_vaporisation_j_mol;
+            }
+            if let Some(s) = self.surface.species.get(j) {
+                heat -= f[n] * s.heat_capacity_j_mol_k;
+            }
+            jacobian.core[(n, j)] = match self.support {
+                Support::Isothermal => 0.0,
+                Support::Free | Support::Plate(_) => heat * unit / capacity,
             };
-            moved[j] = y[j] + step;
-            let step = moved[j] - y[j];
-            self.rate(&moved, &mut rate);
-            for (i, (new, old)) in rate.iter().zip(f).enumerate() {
-                jacobian[(i, j)] = (new - old) / step;
-            }
-            moved[j] = y[j];
         }
-        if let Support::Plate(plate) = &self.support {
-            let capacity = self.surface.solids_m * SOLIDS_HEAT_J_M3_K
-                + SKIN_HEAT_J_M2_K
-                + self
-                    .surface
-                    .species
-                    .iter()
-                    .zip(y)
-                    .map(|(s, y)| (y * self.scale).max(0.0) * s.heat_capacity_j_mol_k)
-                    .sum::<f64>();
-            jacobian[(n, n + 1)] = plate.conductance[0] / capacity;
-            for node in 0..NODES {
-                let here = n + 1 + node;
-                let below = if node + 1 < NODES {
-                    jacobian[(here, here + 1)] = plate.conductance[node + 1] / plate.capacity[node];
-                    plate.conductance[node + 1]
-                } else {
-                    heat_coefficient
-                };
-                if node > 0 {
-                    jacobian[(here, here - 1)] = plate.conductance[node] / plate.capacity[node];
+        match &self.support {
+            Support::Isothermal => {}
+            Support::Free => jacobian.core[(n, n)] -= h / capacity,
+            Support::Plate(plate) => {
+                jacobian.core[(n, n)] -= (h + plate.conductance[0]) / capacity;
+                jacobian.core_from_chain = plate.conductance[0] / capacity;
+                // The change of h at the back face is left out: it acts through all of the plate.
+                for (node, link) in jacobian.chain.iter_mut().enumerate() {
+                    let above = plate.conductance[node];
+                    let below = plate.conductance.get(node + 1);
+                    let own = plate.capacity[node];
+                    *link = Link {
+                        above: above / own,
+                        here: -(above + below.unwrap_or(&h)) / own,
+                        below: below.map_or(0.0, |below| below / own),
+                    };
                 }
-                jacobian[(here, here)] = -(plate.conductance[node] + below) / plate.capacity[node];
             }
         }
-        self.moved = moved;
-        self.rate = rate;
     }
 
     fn allowed(&self, y: &[f64]) -> bool {
@@ -315,6 +406,13 @@ impl System for Engine {
             y[..self.n].iter().zip(f).fold((0.0, 0.0), |(total, loss), (y, f)| (total + y, loss - f));
         if loss > 0.0 { 0.95 * total / loss } else { f64::INFINITY }
     }
+}
+
+/// A curve of the usual length, with its first value.
+fn column(first: f64) -> Vec<f64> {
+    let mut column = Vec::with_capacity(USUAL_STEPS * POINTS + 1);
+    column.push(first);
+    column
 }
 
 fn stuck_error(stuck: Stuck, t_s: f64, work: Work, max_steps: usize) -> crate::error::Error {

@@ -1,7 +1,8 @@
 //! The engine against the one film that has an exact solution, and its ledger.
 
 use super::engine::{Engine, Options, Support, Trace};
-use super::surface::{Activity, Surface, Transfer, Volatile};
+use super::liquid::Liquid;
+use super::surface::{Surface, Transfer, Volatile};
 use crate::air::properties::GAS_CONSTANT;
 
 const ROOM_K: f64 = 298.15;
@@ -19,6 +20,7 @@ fn species(name: &str, m_g_mol: f64, kg_m2: f64, psat: f64, rho: f64) -> Volatil
         ln_psat: [psat.ln(), 0.0, 0.0],
         room_pressure_pa: 0.0,
         chi: super::polymer::CHI_SOLVENT,
+        glass_transition_k: 130.0,
         arrived_mol_m2: kg_m2 / m,
     }
 }
@@ -37,7 +39,7 @@ fn ternary() -> (Vec<Volatile>, Vec<f64>) {
 fn ideal_run(tolerance: f64) -> Trace {
     let (species, k) = ternary();
     let mut surface =
-        Surface::new(species, Activity::Ideal, Transfer::Constant(k, 10.0), 0.0, ROOM_K, 101_325.0);
+        Surface::new(species, Liquid::ideal(3), Transfer::Constant(k, 10.0), 0.0, ROOM_K, 101_325.0);
     surface.stefan_flow = false;
     let options = Options { relative_tolerance: tolerance, ..Options::default() };
     Engine::new(surface, Support::Isothermal, options).run(1e6, options).unwrap()
@@ -116,7 +118,7 @@ fn amounts_never_negative() {
 fn flux_accounts_for_the_loss() {
     let (species, k) = ternary();
     let mut surface =
-        Surface::new(species, Activity::Ideal, Transfer::Constant(k, 10.0), 5e-6, ROOM_K, 101_325.0);
+        Surface::new(species, Liquid::ideal(3), Transfer::Constant(k, 10.0), 5e-6, ROOM_K, 101_325.0);
     let options = Options { relative_tolerance: 1e-8, ..Options::default() };
     let trace = Engine::new(surface.clone(), Support::Free, options).run(200.0, options).unwrap();
     let mut flux = [vec![0.0; 3], vec![0.0; 3]];
@@ -140,11 +142,91 @@ fn flux_accounts_for_the_loss() {
 #[test]
 fn step_cap_is_a_typed_error() {
     let (species, k) = ternary();
-    let surface = Surface::new(species, Activity::Ideal, Transfer::Constant(k, 10.0), 0.0, ROOM_K, 101_325.0);
+    let surface =
+        Surface::new(species, Liquid::ideal(3), Transfer::Constant(k, 10.0), 0.0, ROOM_K, 101_325.0);
     let options = Options { max_steps: 5, ..Options::default() };
     let text = Engine::new(surface, Support::Free, options).run(1e6, options).unwrap_err().to_string();
     assert!(
         text.contains("after 5 steps") && text.contains("5 steps of") && text.contains("shorter"),
         "{text}"
     );
+}
+
+/// The worked-out Jacobian against differences of the rates, on the real equations: two liquids with water
+/// from the air, binder, plate; heavy and light layer.
+#[rstest::rstest]
+#[case::wet(&[0.5, 0.3, 0.1, 0.05], -4.0)]
+#[case::nearly_dry(&[1e-6, 0.01, 0.05, 0.002], -0.2)]
+#[case::warm(&[0.1, 0.3, 0.1, 0.0], 3.0)]
+fn jacobian_is_the_derivative_of_the_rate(#[case] amounts: &[f64], #[case] film_k: f64) {
+    use super::solver::linear::Jacobian;
+    use super::solver::rosenbrock::System;
+    for (stagnant, mut engine) in [
+        (false, real_engine(0.2, None)),
+        (true, real_engine(0.0, None)),
+        (false, real_engine(0.2, Some(50.0))),
+        (true, real_engine(0.0, Some(-20.0))),
+    ] {
+        let nodes = super::substrate::NODES;
+        let (n, core) = (4, 5);
+        let mut y = amounts.to_vec();
+        y.push(film_k);
+        y.extend((0..nodes).map(|k| film_k / (k + 2) as f64));
+        let (mut f, mut moved_rate) = (vec![0.0; y.len()], vec![0.0; y.len()]);
+        engine.renew(&y);
+        engine.rate(&y, &mut f);
+        let mut jacobian = Jacobian::zeros(core, nodes);
+        engine.jacobian(&y, &f, &mut jacobian);
+        for j in 0..y.len() {
+            let step = if j < n { 1e-6 * (y[j] + 0.01) } else { 1e-4 };
+            let mut moved = y.clone();
+            moved[j] += step;
+            engine.rate(&moved, &mut moved_rate);
+            for i in 0..y.len() {
+                let difference = (moved_rate[i] - f[i]) / step;
+                let exact = if i < core && j < core {
+                    jacobian.core[(i, j)]
+                } else if i == n && j == core {
+                    jacobian.core_from_chain
+                } else if i >= core && j + 1 >= i && j <= i + 1 {
+                    let link = jacobian.chain[i - core];
+                    [link.above, link.here, link.below][j + 1 - i]
+                } else if i + 1 == y.len() && j < core {
+                    continue; // the back face's own h, left out
+                } else {
+                    0.0
+                };
+                // Relative to the row: what decides over the error of a step.
+                let row: f64 = (0..core).map(|j| jacobian.core[(i.min(n), j)].abs()).fold(0.0, f64::max);
+                // Activities are differentiated at the upper of two temperatures, up to 8 K away.
+                let tolerance = 0.02 * exact.abs() + 0.02 * row;
+                assert!(
+                    (difference - exact).abs() <= tolerance,
+                    "row {i}, column {j}, stagnant {stagnant}: {exact} against {difference}"
+                );
+            }
+        }
+    }
+}
+
+/// The ternary with water on polystyrene, binder included, from the catalogue.
+fn real_engine(air_m_s: f64, glass_transition_degc: Option<f64>) -> Engine {
+    use crate::air::Room;
+    use crate::blend::{Basis, Blend};
+    use crate::film::{Binder, Film, Substrate};
+    use crate::quantity::{Quantity, RelativeHumidity, Temperature, Velocity, VolumeFraction, parse};
+    let parts = [("acetone", 50.0), ("n-butyl acetate", 35.0), ("2-butoxyethanol", 15.0)];
+    let thinner = Blend::from_names(&parts, Basis::Mass, None).unwrap();
+    let room = Room::new(parse("25 °C").unwrap(), RelativeHumidity::new(0.5).unwrap())
+        .unwrap()
+        .with_air_speed(Velocity::from_si(air_m_s))
+        .unwrap();
+    let mut film =
+        Film::new(&thinner, VolumeFraction::new(0.15).unwrap(), parse("25 µm").unwrap(), &room).unwrap();
+    if let Some(celsius) = glass_transition_degc {
+        film = film.with_binder(Binder::new(Temperature::from_si(celsius + 273.15)).unwrap());
+    }
+    let plate = Substrate::default().conduction().unwrap().unwrap();
+    let (surface, _) = film.surface(film.as_stated()).unwrap();
+    Engine::new(surface, Support::Plate(plate), Options::default())
 }

@@ -6,11 +6,13 @@
 //! call away: [`Drying::flash_off_at`] with 50, 75, 95 or 99 %.
 //!
 //! The interval: the coat is dried again with one input moved at a time by one standard uncertainty
-//! (draught 30 %, wet film thickness 15 % unless stated, vapour pressures 3 %), and the flux law's own error, a factor
+//! (draught 30 %, wet film thickness 15 % unless stated, vapour pressures 3 %; with a binder its glass transition, and a
+//! factor 3 on diffusion in it), and the flux law's own error, a factor
 //! 1.22 (rms over 37 published evaporation rates), is added.
 
 use super::coat::Moved;
 use super::drying::{Drying, check_share, first_time};
+use super::engine::Trace;
 use crate::answer::Answer;
 use crate::error::Result;
 use crate::estimate::{Input, ModelError, Scale, propagate};
@@ -27,6 +29,8 @@ const AIR_SPEED_LEAST_M_S: f64 = 0.03;
 const THICKNESS_SPREAD: f64 = 0.15;
 /// Spread of catalogue vapour pressures between sources (source key `EVAPORATION_FIT`).
 const VAPOUR_PRESSURE_SPREAD: f64 = 0.03;
+/// ln 3: diffusion of solvent in a binder (source key `FILM_DIFFUSION`).
+const DIFFUSION_SPREAD: f64 = 1.099;
 /// ln 1.22: the flux law against published evaporation rates (source key `EVAPORATION_FIT`).
 const MODEL_SPREAD: f64 = 0.199;
 
@@ -46,9 +50,31 @@ impl Drying {
     pub fn flash_off_at(&self, share: Ratio) -> Result<Answer<Time>> {
         check_share(share)?;
         let best = self.time_to_lose(share)?;
+        let read =
+            |trace: &Trace| first_time(&trace.segments, share).map(Time::si).ok_or_else(|| self.never(share));
+        self.answer(best.si(), Scale::Log, read, |result| {
+            Step::new(
+                format!("time to lose {} of the volatile matter", show(share)),
+                "m(t)/m(0) = 1 − share, integrated",
+                r"m(t)/m(0) = 1 - s",
+            )
+            .numbers(format!("{} of it lost after", show(share)))
+            .result(result)
+            .source("FLASH_OFF")
+        })
+    }
+
+    /// An answer read off the course: its interval by drying again with one input moved at a time.
+    pub(super) fn answer<Q: Quantity>(
+        &self,
+        best: f64,
+        scale: Scale,
+        read: impl Fn(&Trace) -> Result<f64>,
+        last_step: impl FnOnce(String) -> Step,
+    ) -> Result<Answer<Q>> {
         let film = self.film();
         let stated = film.as_stated();
-        let inputs = [
+        let mut inputs = vec![
             Input::new(
                 "air speed in the room",
                 stated.air_speed_m_s,
@@ -62,26 +88,23 @@ impl Drying {
             ),
             Input::new("vapour pressures", 1.0, VAPOUR_PRESSURE_SPREAD),
         ];
+        if let Some(binder) = film.binder() {
+            inputs.push(Input::new("glass transition of the binder", 0.0, binder.glass_transition().std()));
+            inputs.push(Input::new("diffusion in the binder", 0.0, DIFFUSION_SPREAD));
+        }
         let model = [ModelError::new("evaporation model", MODEL_SPREAD)];
-        let estimate = propagate(&inputs, &model, Scale::Log, |x| {
-            let moved = Moved { air_speed_m_s: x[0].max(0.0), wet_thickness_m: x[1], vapour_pressure: x[2] };
-            if moved == stated {
-                return Ok(best.si());
-            }
-            let time = first_time(&film.dry_moved(moved)?.segments, share);
-            time.map(Time::si).ok_or_else(|| self.never(share))
+        let estimate = propagate(&inputs, &model, scale, |x| {
+            let moved = Moved {
+                air_speed_m_s: x[0].max(0.0),
+                wet_thickness_m: x[1],
+                vapour_pressure: x[2],
+                glass_transition_k: x.get(3).copied().unwrap_or(0.0),
+                film_diffusivity: x.get(4).map_or(1.0, |ln| ln.exp()),
+            };
+            if moved == stated { Ok(best) } else { read(&film.dry_moved(moved)?) }
         })?;
         let mut working = self.working();
-        working.push(
-            Step::new(
-                format!("time to lose {} of the volatile matter", show(share)),
-                "m(t)/m(0) = 1 − share, integrated",
-                r"m(t)/m(0) = 1 - s",
-            )
-            .numbers(format!("{} of it lost after", show(share)))
-            .result(estimate.to_string())
-            .source("FLASH_OFF"),
-        );
+        working.push(last_step(estimate.to_string()));
         Ok(Answer::new(estimate, working).with_warnings(self.warnings().iter().cloned()))
     }
 

@@ -5,9 +5,7 @@
 //! volatiles, with its own χ: 0.4 for a solvent of the binder, 3 for water in a hydrophobic binder (gives
 //! 0.9 vol% of water at 50 % relative humidity). Example: φ 0.3, χ 0.4 gives 0.735.
 //!
-//! Pigment and filler count as polymer. Not yet here: the resistance of the film itself to diffusion, which
-//! rules after the film has become glassy (about 10 to 20 vol% of solvent left); times past that are too
-//! short.
+//! Pigment and filler count as polymer. The resistance of the film itself to diffusion is in [`super::binder`].
 
 /// Interaction parameter of a solvent of the binder (source key `FLORY`).
 pub(crate) const CHI_SOLVENT: f64 = 0.4;
@@ -18,8 +16,19 @@ const LARGEST_EXPONENT: f64 = 5.0;
 
 /// Activity of a solvent at volume fraction `phi` in the film, relative to the liquid by itself.
 pub(crate) fn activity_factor(phi: f64, chi: f64) -> f64 {
+    phi * exponent(phi, chi).exp()
+}
+
+/// `φ_p + χ φ_p²`.
+pub(crate) fn exponent(phi: f64, chi: f64) -> f64 {
     let polymer = 1.0 - phi;
-    phi * (polymer + chi * polymer * polymer).min(LARGEST_EXPONENT).exp()
+    (polymer + chi * polymer * polymer).min(LARGEST_EXPONENT)
+}
+
+/// Derivative of [`exponent`] by `phi`.
+pub(crate) fn exponent_slope(phi: f64, chi: f64) -> f64 {
+    let polymer = 1.0 - phi;
+    if polymer + chi * polymer * polymer < LARGEST_EXPONENT { -1.0 - 2.0 * chi * polymer } else { 0.0 }
 }
 
 #[cfg(test)]

@@ -7,16 +7,22 @@
 //!   One factor for all: exact for vapours that the room has none of; for water coming in against the wind it is
 //!   too large, which moves times by less than 2 % (measured on the ternary film at 35 °C and 90 % humidity);
 //! * `k_i` from [`crate::air::transfer`], with free convection by the present density of the layer;
+//! * in a film with a binder, `1/K = 1/k + (c_gas/c_film)/k_f` takes the place of k ([`super::binder`]);
 //! * `p_room` is the humidity for water and zero for all else. A negative flux is uptake.
 
+use super::binder::{Matter, Stiffness};
+use super::liquid::Liquid;
 use super::polymer;
+use super::solver::linear::Matrix;
 use crate::air::properties::{AIR_MOLAR_MASS, GAS_CONSTANT};
 use crate::air::transfer::GasSide;
-use crate::blend::{self, unifac::Scratch};
 
 /// Vapour pressure at the surface stays below this share of the air pressure: a film that would boil is
 /// limited by heat, not by this law.
 const BOILING: f64 = 0.95;
+
+/// π²/4: the slowest mode of a sheet that loses through one face.
+const SLOWEST_MODE: f64 = core::f64::consts::PI * core::f64::consts::PI / 4.0;
 
 /// One volatile species, raw SI numbers at the temperature of the room.
 #[derive(Debug, Clone, PartialEq)]
@@ -31,6 +37,7 @@ pub(crate) struct Volatile {
     pub(crate) ln_psat: [f64; 3],
     pub(crate) room_pressure_pa: f64,
     pub(crate) chi: f64,
+    pub(crate) glass_transition_k: f64,
     /// What the coat arrived with, mol/m2; zero for water that only the air brings.
     pub(crate) arrived_mol_m2: f64,
 }
@@ -40,20 +47,10 @@ impl Volatile {
         let [a, b, c] = self.ln_psat;
         (a - b / (temperature_k + c)).exp()
     }
-}
 
-/// Activity among the volatiles.
-#[derive(Debug, Clone)]
-pub(crate) enum Activity {
-    #[cfg(test)]
-    Ideal,
-    Blend(Box<blend::Activity>, Option<Scratch>),
-}
-
-impl From<blend::Activity> for Activity {
-    fn from(activity: blend::Activity) -> Self {
-        let scratch = activity.scratch();
-        Self::Blend(Box::new(activity), scratch)
+    /// Change of the relative density of the layer per partial pressure in it.
+    fn density_per_pa(&self, pressure_pa: f64) -> f64 {
+        (self.molar_mass_kg_mol - AIR_MOLAR_MASS) / (pressure_pa * AIR_MOLAR_MASS)
     }
 }
 
@@ -84,41 +81,109 @@ pub(crate) enum Transfer {
 #[derive(Debug, Clone)]
 pub(crate) struct Surface {
     pub(crate) species: Vec<Volatile>,
-    pub(crate) activity: Activity,
+    pub(crate) liquid: Liquid,
     pub(crate) transfer: Transfer,
     pub(crate) stefan_flow: bool,
     /// Solids, m3/m2.
     pub(crate) solids_m: f64,
+    /// None: the film offers no resistance of its own.
+    pub(crate) binder: Option<Matter>,
     pub(crate) room_temperature_k: f64,
     pub(crate) pressure_pa: f64,
-    ln_gamma: Vec<f64>,
     amounts: Vec<f64>,
-    pressures: Vec<f64>,
+    state: State,
+}
+
+/// What the latest call of [`Surface::fluxes`] worked out, for the slopes.
+#[derive(Debug, Clone, Default)]
+struct State {
+    per_total: f64,
+    /// Liquid, m3/m2.
+    volume_m: f64,
+    /// Volume fraction of liquid in the film.
+    phi: f64,
+    density_difference: f64,
+    vapour_pa: f64,
+    room_vapour_pa: f64,
+    ln_gamma: Vec<f64>,
+    psat_pa: Vec<f64>,
+    /// Partial pressure per amount, without the limits on it.
+    pa_per_amount: Vec<f64>,
+    pressure_pa: Vec<f64>,
+    /// Resistance of the film included.
     k: Vec<f64>,
+    /// Share of the air in the whole resistance; 1 without a binder.
+    air_share: Vec<f64>,
+    stiffness: Stiffness,
+    /// Slope of the logarithm of the diffusivity in the film with T − Tg.
+    ln_diffusivity_slope: f64,
+    /// Flux per pressure difference without `k`.
+    per_rt: f64,
+}
+
+impl State {
+    /// Partial pressure over amount.
+    fn slope(&self, i: usize, amount: f64) -> f64 {
+        let plain = self.pa_per_amount[i];
+        if amount * plain > self.pressure_pa[i] { self.pressure_pa[i] / amount } else { plain }
+    }
+}
+
+/// Derivatives of the fluxes and of the heat transfer coefficient: by each amount, then by temperature.
+#[derive(Debug, Clone)]
+pub(crate) struct Slopes {
+    /// Row i: of flux i.
+    pub(crate) flux: Matrix,
+    pub(crate) heat: Vec<f64>,
+    /// Working space: relative slopes of the transfer coefficients.
+    k: Vec<f64>,
+    /// Working space: relative slopes of the resistance of the film, before what is common to all species.
+    film: Vec<f64>,
+}
+
+impl Slopes {
+    pub(crate) fn new(species: usize) -> Self {
+        Self {
+            flux: Matrix::zeros(species + 1),
+            heat: vec![0.0; species + 1],
+            k: vec![0.0; species],
+            film: vec![0.0; species],
+        }
+    }
 }
 
 impl Surface {
     pub(crate) fn new(
         species: Vec<Volatile>,
-        activity: Activity,
+        mut liquid: Liquid,
         transfer: Transfer,
         solids_m: f64,
         room_temperature_k: f64,
         pressure_pa: f64,
     ) -> Self {
         let n = species.len();
+        let arrived: Vec<f64> = species.iter().map(|s| s.arrived_mol_m2).collect();
+        liquid.renew(room_temperature_k, &arrived);
         Self {
-            species,
-            activity,
+            liquid,
             transfer,
             stefan_flow: true,
             solids_m,
+            binder: None,
             room_temperature_k,
             pressure_pa,
-            ln_gamma: vec![0.0; n],
             amounts: vec![0.0; n],
-            pressures: vec![0.0; n],
-            k: vec![0.0; n],
+            state: State {
+                room_vapour_pa: species.iter().map(|s| s.room_pressure_pa).sum(),
+                ln_gamma: vec![0.0; n],
+                psat_pa: vec![0.0; n],
+                pa_per_amount: vec![0.0; n],
+                pressure_pa: vec![0.0; n],
+                k: vec![0.0; n],
+                air_share: vec![1.0; n],
+                ..State::default()
+            },
+            species,
         }
     }
 
@@ -127,55 +192,164 @@ impl Surface {
     /// `amounts` in mol/m2. A slightly negative amount (a stage of the integrator) gives a slightly negative
     /// mole fraction, so that the law stays smooth through zero.
     pub(crate) fn fluxes(&mut self, amounts: &[f64], temperature_k: f64, flux: &mut [f64]) -> f64 {
+        let state = &mut self.state;
         let (mut total, mut volume) = (0.0, 0.0);
         for ((to, &n), s) in self.amounts.iter_mut().zip(amounts).zip(&self.species) {
             *to = n.max(0.0);
             total += *to;
             volume += *to * s.molar_volume_m3_mol;
         }
-        let per_total = if total > 0.0 { 1.0 / total } else { 0.0 };
-        match &mut self.activity {
-            #[cfg(test)]
-            Activity::Ideal => {}
-            Activity::Blend(activity, scratch) => {
-                if total > 0.0 {
-                    activity.ln_gamma(temperature_k, &self.amounts, scratch, &mut self.ln_gamma);
-                }
-            }
+        state.per_total = if total > 0.0 { 1.0 / total } else { 0.0 };
+        if total > 0.0 {
+            self.liquid.ln_gamma(temperature_k, &self.amounts, &mut state.ln_gamma);
         }
-        let phi = if self.solids_m > 0.0 { volume / (volume + self.solids_m) } else { 1.0 };
+        state.volume_m = volume;
+        state.phi = if self.solids_m > 0.0 { volume / (volume + self.solids_m) } else { 1.0 };
+        let scale = state.phi * state.per_total;
         let limit = BOILING * self.pressure_pa;
-        let (mut vapour, mut room_vapour) = (0.0, 0.0);
+        let mut vapour = 0.0;
         let mut density = (self.room_temperature_k - temperature_k) / self.room_temperature_k;
         for (i, s) in self.species.iter().enumerate() {
-            let factor = if self.solids_m > 0.0 { polymer::activity_factor(phi, s.chi) } else { 1.0 };
+            let psat = s.psat_pa(temperature_k);
+            let exponent = state.ln_gamma[i] + polymer::exponent(state.phi, s.chi);
+            let per_amount = scale * exponent.exp() * psat;
             // A liquid of higher activity than 1 would stand beside the film as a second liquid.
-            let a = (amounts[i] * per_total * self.ln_gamma[i].exp() * factor).min(1.0);
-            let p = (a * s.psat_pa(temperature_k)).min(limit);
-            self.pressures[i] = p;
+            let p = (amounts[i] * per_amount).min(psat).min(limit);
+            state.psat_pa[i] = psat;
+            state.pa_per_amount[i] = per_amount;
+            state.pressure_pa[i] = p;
             vapour += p;
-            room_vapour += s.room_pressure_pa;
-            density += (p - s.room_pressure_pa) * (s.molar_mass_kg_mol - AIR_MOLAR_MASS)
-                / (self.pressure_pa * AIR_MOLAR_MASS);
+            density += (p - s.room_pressure_pa) * s.density_per_pa(self.pressure_pa);
         }
+        let state = &mut self.state;
+        state.density_difference = density;
+        state.vapour_pa = vapour.min(limit);
         let heat = match &self.transfer {
-            Transfer::Room(gas) => gas.coefficients(density, &mut self.k),
+            Transfer::Room(gas) => gas.coefficients(density, &mut state.k),
             #[cfg(test)]
             Transfer::Constant(k, h) => {
-                self.k.copy_from_slice(k);
+                state.k.copy_from_slice(k);
                 *h
             }
         };
+        if let Some(binder) = &self.binder {
+            let film_m = state.volume_m + self.solids_m;
+            state.stiffness = stiffness(binder, &self.amounts, &self.species);
+            let (ln_d, slope) = binder.ln_diffusivity(temperature_k - state.stiffness.glass_k);
+            state.ln_diffusivity_slope = slope;
+            // c_gas/c_film = (p/RT)/(n/h), over k_f = (π²/4) D/h.
+            let per_slope =
+                film_m * film_m * (-ln_d).exp() / (SLOWEST_MODE * GAS_CONSTANT * self.room_temperature_k);
+            for (i, &n) in amounts.iter().enumerate() {
+                let resistance = state.slope(i, n) * per_slope;
+                state.air_share[i] = 1.0 / (1.0 + state.k[i] * resistance);
+                state.k[i] *= state.air_share[i];
+            }
+        }
         let wind = if self.stefan_flow {
-            stefan_factor(vapour.min(limit) / self.pressure_pa, room_vapour / self.pressure_pa)
+            stefan_factor(state.vapour_pa / self.pressure_pa, state.room_vapour_pa / self.pressure_pa)
         } else {
             1.0
         };
-        let per_rt = wind / (GAS_CONSTANT * self.room_temperature_k);
+        state.per_rt = wind / (GAS_CONSTANT * self.room_temperature_k);
         for (i, s) in self.species.iter().enumerate() {
-            flux[i] = self.k[i] * per_rt * (self.pressures[i] - s.room_pressure_pa);
+            flux[i] = state.k[i] * state.per_rt * (state.pressure_pa[i] - s.room_pressure_pa);
         }
         heat
+    }
+
+    /// Writes the derivatives of what the latest call of [`Self::fluxes`], with these amounts, temperature and
+    /// results, gave.
+    pub(crate) fn slopes(&mut self, amounts: &[f64], temperature_k: f64, flux: &[f64], out: &mut Slopes) {
+        let n = self.species.len();
+        let heat_slope = match &self.transfer {
+            Transfer::Room(gas) => gas.slopes(self.state.density_difference, &mut out.k),
+            #[cfg(test)]
+            Transfer::Constant(..) => 0.0,
+        };
+        let limit = BOILING * self.pressure_pa;
+        let total = if self.state.per_total > 0.0 { 1.0 / self.state.per_total } else { 0.0 };
+        let film_m = self.state.volume_m + self.solids_m;
+        for j in 0..=n {
+            // First the derivatives of the partial pressures, in the place of those of the fluxes.
+            if j < n {
+                let state = &self.state;
+                let phi_j = self.species[j].molar_volume_m3_mol * self.solids_m / (film_m * film_m);
+                self.liquid.per_amount(j, &mut self.amounts, total, |i, ln_gamma_j| {
+                    let mut relative = ln_gamma_j - state.per_total;
+                    if self.solids_m > 0.0 {
+                        relative += (1.0 / state.phi
+                            + polymer::exponent_slope(state.phi, self.species[i].chi))
+                            * phi_j;
+                    }
+                    let own = if i == j { 1.0 } else { 0.0 };
+                    let p = amounts[i] * state.pa_per_amount[i];
+                    if p >= state.psat_pa[i].min(limit) {
+                        out.flux[(i, j)] = 0.0;
+                        out.film[i] = -own / amounts[i];
+                    } else {
+                        out.flux[(i, j)] = own * state.pa_per_amount[i] + p * relative;
+                        out.film[i] = relative;
+                    }
+                });
+            } else {
+                for (i, s) in self.species.iter().enumerate() {
+                    let [_, b, c] = s.ln_psat;
+                    let p = self.state.pressure_pa[i];
+                    let psat_slope = b / ((temperature_k + c) * (temperature_k + c));
+                    out.film[i] = if p >= limit {
+                        0.0
+                    } else if p >= self.state.psat_pa[i] {
+                        psat_slope
+                    } else {
+                        psat_slope + self.liquid.per_kelvin(i)
+                    };
+                    out.flux[(i, j)] = p * out.film[i];
+                }
+            }
+            let (mut density, mut vapour) = (if j == n { -1.0 / self.room_temperature_k } else { 0.0 }, 0.0);
+            for (i, s) in self.species.iter().enumerate() {
+                density += s.density_per_pa(self.pressure_pa) * out.flux[(i, j)];
+                vapour += out.flux[(i, j)];
+            }
+            let wind = if self.stefan_flow && self.state.vapour_pa < limit {
+                let (surface, room) =
+                    (self.state.vapour_pa / self.pressure_pa, self.state.room_vapour_pa / self.pressure_pa);
+                stefan_slope(surface, room) * vapour / self.pressure_pa
+            } else {
+                0.0
+            };
+            let common = self.film_slope(j, film_m);
+            for (i, flux) in flux.iter().enumerate() {
+                let air = self.state.air_share[i];
+                let relative = air * out.k[i] * density - (1.0 - air) * (out.film[i] + common);
+                out.flux[(i, j)] =
+                    self.state.k[i] * self.state.per_rt * out.flux[(i, j)] + flux * (relative + wind);
+            }
+            out.heat[j] = heat_slope * density;
+        }
+    }
+
+    /// Relative slope of `h²/D`, the part of the resistance of the film that all species share.
+    fn film_slope(&self, j: usize, film_m: f64) -> f64 {
+        if self.binder.is_none() {
+            return 0.0;
+        }
+        let slope = self.state.ln_diffusivity_slope;
+        let Some(s) = self.species.get(j) else { return -slope };
+        let glass = self.state.stiffness.per_mass(s.glass_transition_k) * s.molar_mass_kg_mol;
+        2.0 * s.molar_volume_m3_mol / film_m + slope * glass
+    }
+
+    /// Of solids and what arrived.
+    pub(crate) fn wet_thickness_m(&self) -> f64 {
+        self.solids_m + self.species.iter().map(|s| s.arrived_mol_m2 * s.molar_volume_m3_mol).sum::<f64>()
+    }
+
+    /// How far the film is above its glass transition, K; None without a binder.
+    pub(crate) fn above_glass_k(&self, amounts_mol_m2: &[f64], temperature_k: f64) -> Option<f64> {
+        let binder = self.binder.as_ref()?;
+        Some(temperature_k - stiffness(binder, amounts_mol_m2, &self.species).glass_k)
     }
 
     /// The fluxes of the wet coat at room temperature, species by species.
@@ -188,16 +362,16 @@ impl Surface {
         let volume: f64 = amounts.iter().zip(&self.species).map(|(n, s)| n * s.molar_volume_m3_mol).sum();
         let phi = volume / (volume + self.solids_m);
         let room: f64 = self.species.iter().map(|s| s.room_pressure_pa).sum();
-        let surface: f64 = self.pressures.iter().sum();
+        let surface: f64 = self.state.pressure_pa.iter().sum();
         let wind = stefan_factor((surface / self.pressure_pa).min(BOILING), room / self.pressure_pa);
         self.species
             .iter()
             .enumerate()
             .map(|(i, s)| FirstFlux {
                 name: s.name.clone(),
-                k_m_s: self.k[i],
+                k_m_s: self.state.k[i],
                 stefan_factor: wind,
-                gamma: self.ln_gamma[i].exp(),
+                gamma: self.state.ln_gamma[i].exp(),
                 mole_fraction: amounts[i] / total,
                 polymer_factor: polymer::activity_factor(phi, s.chi),
                 psat_pa: s.psat_pa(temperature_k),
@@ -208,11 +382,26 @@ impl Surface {
     }
 }
 
+fn stiffness(binder: &Matter, amounts_mol_m2: &[f64], species: &[Volatile]) -> Stiffness {
+    let masses = amounts_mol_m2.iter().zip(species);
+    binder.stiffness(masses.map(|(n, s)| (n.max(0.0) * s.molar_mass_kg_mol, s.glass_transition_k)))
+}
+
 /// `F = ln(1 + B)(1 + B)/B` for vapour mole fractions at the surface and in the room.
 pub(crate) fn stefan_factor(surface: f64, room: f64) -> f64 {
     let b = (surface - room) / (1.0 - surface);
     let log_ratio = if b.abs() < 1e-5 { 1.0 - 0.5 * b } else { b.ln_1p() / b };
     log_ratio * (1.0 + b)
+}
+
+/// `d ln F/d surface` of [`stefan_factor`].
+fn stefan_slope(surface: f64, room: f64) -> f64 {
+    let step = surface - room;
+    if step.abs() < 1e-3 {
+        return 0.5 / (1.0 - surface);
+    }
+    let log = ((1.0 - room) / (1.0 - surface)).ln();
+    1.0 / ((1.0 - surface) * log) - 1.0 / step
 }
 
 #[cfg(test)]

@@ -11,6 +11,8 @@ import csv
 import math
 import pathlib
 import random
+import time
+from types import SimpleNamespace
 
 import numpy as np
 import tomllib
@@ -25,11 +27,17 @@ ATMOSPHERE = 101325.0
 AIR_MOLAR_MASS = 0.0289647  # transfer and density
 FULLER_AIR = (0.028965, 19.7)  # as in the diffusivity of the catalogue
 TYPICAL_CP = 2000.0  # J/(kg K), where the catalogue has none
-UNTIL = 7 * 86400.0
+DAY = 86400.0
+UNTIL = 7 * DAY
 
 
 def number(text):
     return float(text.split()[0])
+
+
+def kelvin(entry):
+    value, unit = entry["value"].split()
+    return float(value) + (273.15 if unit == "°C" else 0.0)
 
 
 def catalogue():
@@ -69,6 +77,9 @@ class Liquid:
         size = (r["diffusion_volume"]["value"] ** (1 / 3) + volume ** (1 / 3)) ** 2
         self.diffusivity = 1e-4 * 0.00143 * room_k**1.75 / (1.01325 * math.sqrt(pair) * size)
         self.groups = r["unifac"]
+        # glass transition: 0.66 of the melting point, itself half the boiling point where unknown
+        melting = kelvin(r["melting_point"]) if "melting_point" in r else None
+        self.glass = 136.0 if self.water else 0.66 * (melting or kelvin(r["boiling_point"]) / 2)
 
     def psat(self, t):
         a, b, c = self.antoine
@@ -108,7 +119,8 @@ def conduction(name):
     return k / gaps, sizes * rc
 
 
-def simulate(case):
+def integrate(case, relative_tolerance):
+    """The solution with what is needed to read it, and the seconds of the integration alone."""
     room = case["temperature_degC"] + 273.15
     humidity, speed = case["relative_humidity_pct"] / 100, case["air_speed_m_s"]
     length = case["part_length_mm"] * 1e-3
@@ -153,6 +165,14 @@ def simulate(case):
         sh = np.cbrt(fixed + (4 * free) ** 3)
         return sh[:-1] * paths[:-1] / length, sh[-1] * k_air / length + 5.4
 
+    binder_k = None if case["binder_tg_degC"] is None else case["binder_tg_degC"] + 273.15
+    glass = np.array([q.glass for q in liquids])
+    resin = solids * 1180.0  # kg/m2, no pigment
+
+    def film_glass(amounts):
+        mass = np.maximum(amounts, 0) * molar_mass
+        return (mass.sum() + resin) / ((mass / glass).sum() + resin / binder_k)
+
     plate = (
         None if case["substrate"] in ("free film", "isothermal") else conduction(case["substrate"])
     )
@@ -166,11 +186,27 @@ def simulate(case):
             liquid = np.maximum(amounts, 0) @ molar_volume
             phi = liquid / (liquid + solids)
             factor = phi * np.exp(np.minimum((1 - phi) + chi * (1 - phi) ** 2, 5))
+        phi_factor = g * factor
         psat = np.array([q.psat(t) for q in liquids])
         p = np.minimum(np.minimum(g * x * factor, 1.0) * psat, 0.95 * ATMOSPHERE)
         vapour = (p - outside) @ (molar_mass / AIR_MOLAR_MASS - 1) / ATMOSPHERE
         excess = (room - t) / room + vapour
         k, h = coefficients(excess)
+        if binder_k is not None:
+            above = t - film_glass(amounts)
+            if above > 0:
+                decades = -14 + 0.37 * 17.44 * above / (51.6 + above)
+            else:
+                decades = -14 + 0.1 * above
+            diffusivity = min(10.0**decades, 1e-9)
+            thick = liquid + solids
+            k_film = math.pi**2 / 4 * diffusivity / thick
+            # partial pressure over amount, also where there is none
+            plain = phi_factor * psat / total
+            limited = p < plain * amounts * (1 - 1e-12)
+            slope = np.where(limited, p / np.where(limited, amounts, 1), plain)
+            partition = slope * thick / (R * room)
+            k = 1 / (1 / k + partition / k_film)
         y_s, y_r = min(p.sum(), 0.95 * ATMOSPHERE) / ATMOSPHERE, outside.sum() / ATMOSPHERE
         # exact for a vapour that the room has none of; used for all species
         step = y_s - y_r
@@ -206,12 +242,44 @@ def simulate(case):
     def done(_time, y):
         return left(y) - 0.009
 
-    done.terminal = True
+    done.terminal = binder_k is None
+
+    def residual(y):
+        volume = (np.maximum(y[:n], 0) * start.sum() * molar_volume)[came].sum()
+        return volume / (volume + solids)
+
+    def above_glass(y):
+        return y[n] - film_glass(y[:n] * start.sum())
+
     y0 = np.concatenate([start / start.sum(), [room], np.full(0 if plate is None else 8, room)])
+    began = time.perf_counter()
     s = solve_ivp(
-        rhs, (0, UNTIL), y0, method="LSODA", rtol=1e-7, atol=1e-10, events=done, dense_output=True
+        rhs,
+        (0, UNTIL if binder_k is None else DAY),
+        y0,
+        method="LSODA",
+        rtol=relative_tolerance,
+        atol=relative_tolerance * 1e-3,
+        events=done,
+        dense_output=True,
     )
+    seconds = time.perf_counter() - began
     assert s.success, s.message
+    return SimpleNamespace(
+        table=table,
+        solution=s,
+        left=left,
+        species=n,
+        seconds=seconds,
+        binder=binder_k is not None,
+        residual=residual,
+        above_glass=above_glass,
+    )
+
+
+def simulate(case, relative_tolerance=1e-7):
+    run = integrate(case, relative_tolerance)
+    s, left = run.solution, run.left
     curve = np.array([left(y) for y in s.y.T])
 
     def when(lost):
@@ -223,8 +291,22 @@ def simulate(case):
         return f"{at:.6g}"
 
     fine = np.concatenate([np.linspace(a, b, 8) for a, b in zip(s.t[:-1], s.t[1:], strict=True)])
-    coldest = s.sol(fine)[n].min() - 273.15
-    return table, when(0.5), when(0.9), when(0.99), f"{coldest:.4f}"
+    coldest = s.sol(fine)[run.species].min() - 273.15
+    times = [run.table, when(0.5), when(0.9), when(0.99), f"{coldest:.4f}"]
+    if not run.binder:
+        return [*times, "", "", "", ""]
+
+    def hard(level):
+        above = [run.above_glass(y) for y in s.y.T]
+        i = next((i for i, a in enumerate(above) if a <= level), None)
+        if i is None:
+            return ""
+        before, after = s.t[i - 1], s.t[i]
+        at = brentq(lambda t: run.above_glass(s.sol(t)) - level, before, after, xtol=1e-9)
+        return f"{at:.6g}"
+
+    left_over = [f"{100 * run.residual(s.sol(t)):.5g}" for t in (3600.0, DAY)]
+    return [*times, hard(55.0), hard(21.0), *left_over]
 
 
 def cases():
@@ -237,6 +319,7 @@ def cases():
         air_speed_m_s=0.2,
         part_length_mm=100,
         substrate="polystyrene",
+        binder_tg_degC=None,
     )
     fixed = [
         {},
@@ -306,6 +389,38 @@ def cases():
                 substrate=rng.choice(["polystyrene", "wood", "card", "glass"]),
             )
         )
+    lacquer = {"solids_pct": 15, "binder_tg_degC": 50}
+    fast = {"parts": {"acetone": 60, "n-butyl acetate": 40}}
+    for change in [
+        {},
+        {"wet_um": 50},
+        {"wet_um": 100},
+        {"temperature_degC": 15},
+        {"temperature_degC": 35},
+        {"air_speed_m_s": 0},
+        {"air_speed_m_s": 1},
+        fast,
+        {"binder_tg_degC": 80},
+        {"binder_tg_degC": 105, "substrate": "brass"},
+        {"binder_tg_degC": 20},
+        {"parts": {"toluene": 100}, "relative_humidity_pct": 0, "solids_pct": 40},
+    ]:
+        fixed.append({**lacquer, **change})
+    rng = random.Random(43)
+    organic = [n for n in names if n not in ("water", "n-heptane")]
+    for _ in range(10):
+        fixed.append(
+            dict(
+                parts={c: rng.randint(5, 60) for c in rng.sample(organic, rng.randint(2, 4))},
+                solids_pct=rng.randint(10, 40),
+                wet_um=rng.randint(10, 80),
+                temperature_degC=rng.randint(10, 35),
+                relative_humidity_pct=rng.randint(20, 70),
+                air_speed_m_s=round(rng.uniform(0, 1), 2),
+                substrate=rng.choice(["polystyrene", "wood", "card", "glass"]),
+                binder_tg_degC=rng.randint(30, 110),
+            )
+        )
     return [{**base, **f} for f in fixed]
 
 
@@ -322,11 +437,16 @@ def main():
                 "air_speed_m_s",
                 "part_length_mm",
                 "substrate",
+                "binder_tg_degC",
                 "unifac",
                 "t50_s",
                 "t90_s",
                 "t99_s",
                 "coldest_degC",
+                "touch_dry_s",
+                "block_free_s",
+                "residual_1h_pct",
+                "residual_24h_pct",
                 "source",
             ]
         )
@@ -344,6 +464,7 @@ def main():
                         "air_speed_m_s",
                         "part_length_mm",
                         "substrate",
+                        "binder_tg_degC",
                     )
                 ),
             ]

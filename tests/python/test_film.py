@@ -96,6 +96,25 @@ def test_flash_off_is_the_time_to_lose_ninety_percent() -> None:
     assert "90 %" in str(dry)
 
 
+def test_marks_of_a_lacquer() -> None:
+    dry = dried(binder_tg="50 degC")
+    # An independent integration (tests/data/film_reference.csv) gives 211.823 s, 328.584 s,
+    # 3.51 % and 0.67 %.
+    assert dry.touch_dry.to("s") == pytest.approx(211.823, rel=1e-2)
+    assert dry.handle.to("s") == pytest.approx(328.584, rel=1e-2)
+    assert dry.recoat == dry.handle
+    assert dry.residual_solvent("1 h").to("%") == pytest.approx(3.512, abs=0.1)
+    assert dry.residual_solvent("24 h").to("%") == pytest.approx(0.670, abs=0.07)
+    low, high = dry.handle.interval("s")
+    assert low < 328 < high
+    assert mc.Film.from_json(dry.film.to_json()) == dry.film
+    thin = mc.Paint.typical("solvent lacquer", name="hull green").thin(
+        thinner(), thinner=1, paint=1
+    )
+    lacquer = mc.Film(thin, wet_thickness="25 um", room=club_room()).dry()
+    assert lacquer.touch_dry.best < lacquer.handle.best
+
+
 def test_a_thinned_paint_brings_its_own_solids() -> None:
     paint = mc.Paint.typical("solvent lacquer", name="hull green")
     thin = paint.thin(thinner(), thinner=2, paint=1)
@@ -173,6 +192,13 @@ def test_what_never_dries_says_so() -> None:
         (lambda: dried(substrate_thickness="0 mm"), mc.RangeError, ["0 µm", "100 mm", "free film"]),
         (lambda: dried(part_length="0 mm"), mc.RangeError, ["0 µm", "10 m", "draught"]),
         (lambda: dried(until="0 s"), mc.RangeError, ["0", "365 d", "7 d"]),
+        (lambda: dried().touch_dry, mc.RangeError, ["touch dry", "unknown", "glass transition"]),
+        (lambda: dried(binder_tg="400 degC"), mc.RangeError, ["400 °C", "226.9 °C", "data sheet"]),
+        (
+            lambda: dried().residual_solvent("-1 h"),
+            mc.RangeError,
+            ["-60 min", "7 d", "follow it longer"],
+        ),
         (lambda: dried().time_to_lose("100 %"), mc.RangeError, ["100 %", "99.9 %", "flash-off"]),
     ],
 )

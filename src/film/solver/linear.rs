@@ -1,6 +1,9 @@
-//! Small dense matrices: LU factors with partial pivoting, in place, no allocation after construction.
+//! Linear algebra of a few unknowns that all act on each other (the core) and a chain of unknowns that hang on
+//! the last of them, each acting on its two neighbours only: heat in the layers under a film.
 //!
-//! Stored by columns, so that every inner loop adds a multiple of one run of numbers to another.
+//! The chain is eliminated from its end, which costs a division a link and leaves a small dense matrix: LU
+//! factors with partial pivoting, in place, no allocation after construction. Dense matrices are stored by
+//! columns, so that every inner loop adds a multiple of one run of numbers to another.
 
 /// A square matrix by columns.
 #[derive(Debug, Clone, PartialEq)]
@@ -12,10 +15,6 @@ pub(crate) struct Matrix {
 impl Matrix {
     pub(crate) fn zeros(n: usize) -> Self {
         Self { n, data: vec![0.0; n * n] }
-    }
-
-    pub(crate) fn fill(&mut self, value: f64) {
-        self.data.fill(value);
     }
 }
 
@@ -32,28 +31,106 @@ impl core::ops::IndexMut<(usize, usize)> for Matrix {
     }
 }
 
-/// LU factors of `shift·I − A`.
+/// One link of a chain: what the rate of a node takes from the node above it (the core for the first), from
+/// itself, and from the node below it.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(crate) struct Link {
+    pub(crate) above: f64,
+    pub(crate) here: f64,
+    pub(crate) below: f64,
+}
+
+/// A Jacobian: core, chain, and what the last rate of the core takes from the first node.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Jacobian {
+    pub(crate) core: Matrix,
+    pub(crate) chain: Vec<Link>,
+    pub(crate) core_from_chain: f64,
+}
+
+impl Jacobian {
+    pub(crate) fn zeros(core: usize, chain: usize) -> Self {
+        Self { core: Matrix::zeros(core), chain: vec![Link::default(); chain], core_from_chain: 0.0 }
+    }
+}
+
+/// Factors of `shift·I − A`.
+///
+/// The chain needs no pivoting: its rows are dominated by their diagonal for a positive shift and nodes that
+/// only exchange.
 #[derive(Debug, Clone)]
 pub(crate) struct Factors {
+    core: Dense,
+    /// With the signs of `shift·I − A`; `here` holds the reciprocal of the pivot.
+    chain: Vec<Link>,
+    core_from_chain: f64,
+}
+
+impl Factors {
+    pub(crate) fn new(core: usize, chain: usize) -> Self {
+        Self { core: Dense::new(core), chain: vec![Link::default(); chain], core_from_chain: 0.0 }
+    }
+
+    /// Factors `shift·I − a`; false when it is singular to working precision.
+    pub(crate) fn factor_shifted(&mut self, shift: f64, a: &Jacobian) -> bool {
+        self.core_from_chain = -a.core_from_chain;
+        // What eliminating the node below takes off the diagonal.
+        let mut taken = 0.0;
+        for (i, link) in a.chain.iter().enumerate().rev() {
+            let pivot = shift - link.here - taken;
+            let to = Link { above: -link.above, here: 1.0 / pivot, below: -link.below };
+            self.chain[i] = to;
+            let from_above = if i > 0 { -a.chain[i - 1].below } else { self.core_from_chain };
+            taken = from_above * to.here * to.above;
+        }
+        self.core.factor_shifted(shift, &a.core, taken)
+    }
+
+    /// Solves in place.
+    pub(crate) fn solve(&self, b: &mut [f64]) {
+        let (core, nodes) = b.split_at_mut(self.core.lu.n);
+        let mut below = 0.0;
+        for (node, link) in nodes.iter_mut().zip(&self.chain).rev() {
+            *node = (*node - link.below * below) * link.here;
+            below = *node;
+        }
+        if let Some(last) = core.last_mut() {
+            *last -= self.core_from_chain * below;
+        }
+        self.core.solve(core);
+        let mut above = core.last().copied().unwrap_or(0.0);
+        for (node, link) in nodes.iter_mut().zip(&self.chain) {
+            *node -= link.above * link.here * above;
+            above = *node;
+        }
+    }
+}
+
+/// LU factors of `shift·I − A`, dense.
+#[derive(Debug, Clone)]
+struct Dense {
     lu: Matrix,
     pivots: Vec<usize>,
     /// Reciprocals of the diagonal.
     per_diagonal: Vec<f64>,
 }
 
-impl Factors {
-    pub(crate) fn new(n: usize) -> Self {
+impl Dense {
+    fn new(n: usize) -> Self {
         Self { lu: Matrix::zeros(n), pivots: vec![0; n], per_diagonal: vec![0.0; n] }
     }
 
-    /// Factors `shift·I − a`; false when it is singular to working precision.
-    pub(crate) fn factor_shifted(&mut self, shift: f64, a: &Matrix) -> bool {
+    /// Factors `shift·I − a` with `taken` off its last diagonal entry.
+    fn factor_shifted(&mut self, shift: f64, a: &Matrix, taken: f64) -> bool {
         let n = a.n;
         for (to, from) in self.lu.data.iter_mut().zip(&a.data) {
             *to = -from;
         }
         for i in 0..n {
             self.lu[(i, i)] += shift;
+        }
+        if let Some(last) = self.lu.data.last_mut() {
+            *last -= taken;
         }
         for k in 0..n {
             let (left, right) = self.lu.data.split_at_mut((k + 1) * n);
@@ -89,8 +166,7 @@ impl Factors {
         true
     }
 
-    /// Solves in place.
-    pub(crate) fn solve(&self, b: &mut [f64]) {
+    fn solve(&self, b: &mut [f64]) {
         let n = b.len();
         for k in 0..n {
             b.swap(k, self.pivots[k]);
@@ -121,30 +197,45 @@ mod tests {
         // What is solved, multiplied back, is the right-hand side.
         #[test]
         fn solves(entries in proptest::collection::vec(-1.0_f64..1.0, 36), b in proptest::collection::vec(-1.0_f64..1.0, 6)) {
-            let mut a = Matrix::zeros(6);
-            a.data.copy_from_slice(&entries); // any order of entries will do
-            let mut f = Factors::new(6);
-            // Shift 7 makes the matrix diagonally dominant, hence well conditioned.
-            proptest::prop_assert!(f.factor_shifted(7.0, &a));
-            let mut x = b.clone();
-            f.solve(&mut x);
-            for i in 0..6 {
-                let back: f64 = 7.0 * x[i] - (0..6).map(|j| a[(i, j)] * x[j]).sum::<f64>();
-                proptest::prop_assert!((back - b[i]).abs() < 1e-13);
+            // Core of 6, and core of 3 with a chain of 3.
+            for core in [6, 3] {
+                let mut a = Matrix::zeros(6);
+                a.data.copy_from_slice(&entries); // any order of entries will do
+                let mut j = Jacobian::zeros(core, 6 - core);
+                for (i, k) in (0..6_usize).flat_map(|i| (0..6_usize).map(move |k| (i, k))) {
+                    let apart = i.abs_diff(k);
+                    match (i < core, k < core) {
+                        (true, true) => j.core[(i, k)] = a[(i, k)],
+                        (true, false) if i + 1 == core && k == core => j.core_from_chain = a[(i, k)],
+                        (false, _) if apart <= 1 && k < i => j.chain[i - core].above = a[(i, k)],
+                        (false, false) if apart == 0 => j.chain[i - core].here = a[(i, k)],
+                        (false, false) if apart == 1 => j.chain[i - core].below = a[(i, k)],
+                        _ => a[(i, k)] = 0.0,
+                    }
+                }
+                let mut f = Factors::new(core, 6 - core);
+                // Shift 7 makes the matrix diagonally dominant, hence well conditioned.
+                proptest::prop_assert!(f.factor_shifted(7.0, &j));
+                let mut x = b.clone();
+                f.solve(&mut x);
+                for i in 0..6 {
+                    let back: f64 = 7.0 * x[i] - (0..6).map(|j| a[(i, j)] * x[j]).sum::<f64>();
+                    proptest::prop_assert!((back - b[i]).abs() < 1e-13);
+                }
             }
         }
     }
 
     #[test]
     fn pivots_when_the_diagonal_is_zero() {
-        let mut a = Matrix::zeros(2);
-        a[(0, 1)] = -2.0;
-        a[(1, 0)] = -4.0;
-        let mut f = Factors::new(2);
+        let mut a = Jacobian::zeros(2, 0);
+        a.core[(0, 1)] = -2.0;
+        a.core[(1, 0)] = -4.0;
+        let mut f = Factors::new(2, 0);
         assert!(f.factor_shifted(0.0, &a));
         let mut x = [2.0, 4.0];
         f.solve(&mut x);
         assert!(x.iter().all(|x| (x - 1.0).abs() < 1e-15), "{x:?}");
-        assert!(!f.factor_shifted(0.0, &Matrix::zeros(2)));
+        assert!(!f.factor_shifted(0.0, &Jacobian::zeros(2, 0)));
     }
 }

@@ -5,7 +5,7 @@
 //! `E = I/(γh) − J` every stage solves `E kᵢ = f(y + Σ aᵢⱼ kⱼ) + Σ cᵢⱼ kⱼ/h`; the new value is the sixth
 //! stage value plus `k₆`, and `k₆` is the error estimate. For autonomous systems.
 
-use super::linear::{Factors, Matrix};
+use super::linear::{Factors, Jacobian};
 
 const GAMMA: f64 = 0.25;
 /// `aᵢⱼ` of stages 2 to 5; the sixth stage value is the fifth plus `k₅`.
@@ -58,8 +58,13 @@ const SMALLEST: f64 = 1e-14;
 pub(crate) trait System {
     /// Writes `f(y)`.
     fn rate(&mut self, y: &[f64], dy: &mut [f64]);
-    /// Writes the Jacobian at `y`, where `f(y)` is known; `jacobian` comes filled with zeros.
-    fn jacobian(&mut self, y: &[f64], f: &[f64], jacobian: &mut Matrix);
+    /// Told of each state from which a step starts, before its rate is asked for.
+    fn renew(&mut self, _y: &[f64]) {}
+    /// How many unknowns all act on each other; the rest hang on the last of them as a chain.
+    fn core(&self) -> usize;
+    /// Writes the Jacobian at `y`, where `f(y)` is known, over the one of the step before (zeros at first).
+    /// The latest call of `rate` was at `y`.
+    fn jacobian(&mut self, y: &[f64], f: &[f64], jacobian: &mut Jacobian);
     /// Whether `y` is a state that may exist (no negative amount beyond rounding).
     fn allowed(&self, y: &[f64]) -> bool;
     /// Absolute tolerance of component `i`.
@@ -102,7 +107,7 @@ pub(crate) struct Rosenbrock {
     k: [Vec<f64>; 6],
     stage: Vec<f64>,
     rate: Vec<f64>,
-    jacobian: Matrix,
+    jacobian: Jacobian,
     factors: Factors,
     previous_error: f64,
     previous_step: f64,
@@ -118,7 +123,9 @@ impl Rosenbrock {
         max_steps: usize,
     ) -> Self {
         let n = y.len();
+        let core = system.core();
         let mut f = vec![0.0; n];
+        system.renew(&y);
         system.rate(&y, &mut f);
         let mut this = Self {
             relative_tolerance,
@@ -133,8 +140,8 @@ impl Rosenbrock {
             k: core::array::from_fn(|_| vec![0.0; n]),
             stage: vec![0.0; n],
             rate: vec![0.0; n],
-            jacobian: Matrix::zeros(n),
-            factors: Factors::new(n),
+            jacobian: Jacobian::zeros(core, n - core),
+            factors: Factors::new(core, n - core),
             previous_error: 1.0,
             previous_step: 0.0,
             work: Work::default(),
@@ -189,7 +196,6 @@ impl Rosenbrock {
     /// One accepted step, not past `t_end`.
     pub(crate) fn step<S: System>(&mut self, system: &mut S, t_end: f64) -> Result<(), Stuck> {
         let n = self.y.len();
-        self.jacobian.fill(0.0);
         system.jacobian(&self.y, &self.f, &mut self.jacobian);
         let mut h = self.next_step.min(system.longest_step(&self.y, &self.f));
         let mut after_rejection = false;
@@ -285,6 +291,7 @@ impl Rosenbrock {
         core::mem::swap(&mut self.y_old, &mut self.y);
         core::mem::swap(&mut self.y, &mut self.stage);
         self.t = end.unwrap_or(self.t + h);
+        system.renew(&self.y);
         system.rate(&self.y, &mut self.f);
         self.work.steps += 1;
     }

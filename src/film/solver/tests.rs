@@ -1,7 +1,7 @@
 //! Standard stiff problems with published reference solutions: Hairer and Wanner, Solving Ordinary
 //! Differential Equations II, and the Test Set for IVP Solvers (Mazzia and Magherini, release 2.4).
 
-use super::linear::Matrix;
+use super::linear::Jacobian;
 use super::rosenbrock::{Rosenbrock, Stuck, System};
 
 struct Problem<const N: usize> {
@@ -13,7 +13,10 @@ impl<const N: usize> System for Problem<N> {
     fn rate(&mut self, y: &[f64], dy: &mut [f64]) {
         (self.f)(y, dy);
     }
-    fn jacobian(&mut self, y: &[f64], f: &[f64], jacobian: &mut Matrix) {
+    fn core(&self) -> usize {
+        N
+    }
+    fn jacobian(&mut self, y: &[f64], f: &[f64], jacobian: &mut Jacobian) {
         let mut moved = y.to_vec();
         let mut out = vec![0.0; N];
         for j in 0..N {
@@ -21,7 +24,7 @@ impl<const N: usize> System for Problem<N> {
             moved[j] = y[j] + step;
             (self.f)(&moved, &mut out);
             for i in 0..N {
-                jacobian[(i, j)] = (out[i] - f[i]) / step;
+                jacobian.core[(i, j)] = (out[i] - f[i]) / step;
             }
             moved[j] = y[j];
         }

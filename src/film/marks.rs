@@ -1,0 +1,151 @@
+//! When may it be touched, when handled, masked and recoated, and how much solvent is still in it?
+//!
+//! Hardness follows how far the film is above its glass transition ([`super::binder`]): viscosity by Williams, Landel and
+//! Ferry is 1e12 Pa s at Tg, `log₁₀ η = 12 − 17.44 ΔT/(51.6 + ΔT)`.
+//!
+//! * **Touch dry**: T − Tg has fallen to 55 K, 1e3 Pa s: a light finger takes nothing away, though it may feel
+//!   sticky. ASTM D1640 calls this set-to-touch.
+//! * **Block-free**: T − Tg has fallen to 21 K, 1e7 Pa s: two painted faces pressed together for seconds come apart
+//!   clean. This is the state in which a part may be handled and masked; D1640's dry-through (a pressed and
+//!   twisted thumb leaves no wrinkle) and the print-free state of ISO 9117-6 lie here or later.
+//! * **Residual solvent**: volume of what the coat arrived with and still holds, as a share of it and the solids.
+//!
+//! No published rule says when a lacquer may be *recoated*: lifting depends on the solvents of the next coat. Block-free
+//! is the earliest sensible time, and no promise.
+//!
+//! Only for films with a [`super::Binder`]: what coalesces from water or hardens by oxygen is not described.
+//!
+//! Checked against an independent integration of 22 films (`tests/data/film_reference.csv`): marks within 0.1 %. The
+//! model itself knows the dry stage within a factor 3.
+
+use super::drying::Drying;
+use super::engine::{BLOCK_FREE_K, TOUCH_DRY_K, Trace};
+use crate::answer::Answer;
+use crate::error::{Error, Result, out_of_range};
+use crate::estimate::Scale;
+use crate::quantity::{Quantity, Ratio, Time, show};
+use crate::working::Step;
+
+/// Which mark: place in the list of the engine, name, kelvin above the glass transition.
+#[derive(Debug, Clone, Copy)]
+struct Mark {
+    index: usize,
+    name: &'static str,
+    above_k: f64,
+}
+
+const TOUCH_DRY: Mark = Mark { index: 0, name: "touch dry", above_k: TOUCH_DRY_K };
+const BLOCK_FREE: Mark = Mark { index: 1, name: "block-free", above_k: BLOCK_FREE_K };
+
+impl Drying {
+    /// When a light touch takes nothing away: the film is 55 K above its glass transition.
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] for a coat without a [`super::Binder`], or one that stays softer while it
+    /// is followed.
+    ///
+    /// ```
+    /// use mistcoat::{air::Room, blend::{Basis, Blend}, film::{Binder, Film}};
+    /// use mistcoat::quantity::{parse, RelativeHumidity, VolumeFraction};
+    /// let thinner = Blend::from_names(&[("n-butyl acetate", 1.0)], Basis::Mass, None)?;
+    /// let room = Room::new(parse("25 °C")?, RelativeHumidity::new(0.5)?)?;
+    /// let dry = Film::new(&thinner, VolumeFraction::new(0.15)?, parse("25 µm")?, &room)?
+    ///     .with_binder(Binder::new(parse("50 °C")?)?)
+    ///     .dry()?;
+    /// assert!(dry.touch_dry()?.best() < dry.block_free()?.best());
+    /// # Ok::<(), mistcoat::Error>(())
+    /// ```
+    pub fn touch_dry(&self) -> Result<Answer<Time>> {
+        self.mark(TOUCH_DRY)
+    }
+
+    /// When faces pressed together come apart clean: the film is 21 K above its glass transition. The earliest time
+    /// to handle, mask or recoat; a next coat with strong solvents may lift it even then.
+    ///
+    /// # Errors
+    /// As [`Drying::touch_dry`].
+    pub fn block_free(&self) -> Result<Answer<Time>> {
+        self.mark(BLOCK_FREE)
+    }
+
+    fn mark(&self, mark: Mark) -> Result<Answer<Time>> {
+        let best = self.soft_until_s[mark.index].ok_or_else(|| self.stays_soft(mark))?;
+        let read = |trace: &Trace| trace.soft_until_s[mark.index].ok_or_else(|| self.stays_soft(mark));
+        self.answer(best, Scale::Log, read, |result| {
+            Step::new(
+                format!("time until {}", mark.name),
+                "T − Tg, 1/Tg = Σ w/Tg",
+                r"T - T_g,\quad 1/T_g = \sum_i w_i/T_{g,i}",
+            )
+            .numbers(format!("T − Tg falls to {} K", mark.above_k))
+            .result(result)
+            .source("FOX")
+        })
+    }
+
+    fn stays_soft(&self, mark: Mark) -> Error {
+        let film = self.film();
+        let Some(binder) = film.binder().filter(|_| film.solids().get() > 0.0) else {
+            return out_of_range(
+                format!("hardness at which a coat is {}", mark.name),
+                "unknown",
+                "films with solids and a binder that hardens by losing solvent",
+                "give Film::with_binder its glass transition; a dispersion in water or a paint that hardens by oxygen has no such time",
+            );
+        };
+        let softest = self.least_above_glass_k.unwrap_or(f64::INFINITY);
+        out_of_range(
+            format!("distance of the film from its glass transition at which it is {}", mark.name),
+            format!("{} K", mark.above_k),
+            format!("{softest:.0} K, what this coat comes down to in {}", show(film.followed_for())),
+            format!(
+                "the dry binder turns glassy at {}: dry it cooler, use a harder binder, or follow the coat longer with `until`",
+                show(binder.glass_transition().best)
+            ),
+        )
+    }
+
+    /// Solvent left at a time: volume of what the coat arrived with and still holds, as a share of that and the
+    /// solids. Water taken up from the air does not count; what is under a ten-thousandth of all that arrived is
+    /// not followed.
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] for a negative time, one beyond the time followed, or a coat without solids.
+    pub fn residual_solvent(&self, time: Time) -> Result<Answer<Ratio>> {
+        let film = self.film();
+        if !(0.0..=film.followed_for().si()).contains(&time.si()) {
+            return Err(out_of_range(
+                "time",
+                show(time),
+                format!("0 s to {}, as long as the coat is followed", show(film.followed_for())),
+                "count from the wet coat; follow it longer with `until`",
+            ));
+        }
+        let solids_m = film.dry_thickness().si();
+        if solids_m <= 0.0 {
+            return Err(out_of_range(
+                "volume solids",
+                film.solids().to_string(),
+                "more than 0 %",
+                "a film without solids has nothing for solvent to stay in; ask composition_at or time_to_lose",
+            ));
+        }
+        let read = |volume_m: f64, solids_m: f64| volume_m / (volume_m + solids_m);
+        let at = |segments: &[super::engine::Segment]| {
+            let within = segments.iter().find(|s| time.si() <= s.t1_s).or(segments.last());
+            within.map_or(0.0, |s| s.volume_m(time.si()).max(0.0))
+        };
+        let best = read(at(&self.segments), solids_m);
+        let per_wet = film.solids().get();
+        let moved = |trace: &Trace| Ok(read(at(&trace.segments), trace.wet_thickness_m * per_wet));
+        self.answer(best, Scale::Log, moved, |result| {
+            Step::new(
+                format!("solvent left after {}", show(time)),
+                "V/(V + V_solids)",
+                r"V/(V + V_\mathrm{solids})",
+            )
+            .result(result)
+            .source("FILM_DIFFUSION")
+        })
+    }
+}
