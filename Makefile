@@ -75,6 +75,7 @@ test: rust-test stubs lint python-test
 bench: $(VENV)/dev $(VENV)/built
 	cargo bench
 	$(PY) benches/peers.py
+	$(PY) benches/film_peer.py
 
 clean:
 	rm -rf target $(VENV) out python/mistcoat/*.so

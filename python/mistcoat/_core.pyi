@@ -855,9 +855,31 @@ class Drying:
         The course from what ``to_json`` wrote.
         """
     @property
+    def handle(self, /) -> Estimate:
+        """
+        When the part may be handled and masked: block-free, 21 K above the glass transition; painted faces pressed
+        together for seconds come apart clean.
+
+        Raises ``RangeError`` as ``touch_dry``.
+        """
+    @property
     def most_lost(self, /) -> Ratio:
         """
         Most volatile matter lost while the coat was followed.
+        """
+    @property
+    def recoat(self, /) -> Estimate:
+        """
+        The earliest sensible time for another coat of another paint: block-free, the same as ``handle``.
+
+        No published rule says when a lacquer may be recoated; a next coat with strong solvents may lift it even then.
+        For passes of the same coat see ``flash_off``. Raises ``RangeError`` as ``touch_dry``.
+        """
+    def residual_solvent(self, /, time: Time | str | Estimate | HasUnits) -> Estimate:
+        """
+        Solvent left at a time, as a share of its volume and that of the solids; water from the air does not count.
+
+        Raises ``RangeError`` for a negative time, one beyond ``until``, or a coat without solids.
         """
     @property
     def solvent_left(self, /) -> NDArray[float64]:
@@ -893,6 +915,14 @@ class Drying:
     def to_json(self, /) -> str:
         """
         The course as JSON text.
+        """
+    @property
+    def touch_dry(self, /) -> Estimate:
+        """
+        When a light touch takes nothing away: the film has come to 55 K above its glass transition (set-to-touch of
+        ASTM D1640).
+
+        Raises ``RangeError`` for a coat without a binder that hardens by losing solvent, and for one that stays soft.
         """
     @property
     def warnings(self, /) -> list[str]:
@@ -1118,7 +1148,8 @@ class Film:
     ``wet`` is a ``Mix`` (its volume solids stay) or a ``Blend`` (everything may leave but the ``solids`` given, none
     unless given). ``wet_thickness`` 1 µm to 5 mm; when it is an ``Estimate`` its spread is carried on, else 15 % is taken. ``substrate``: "polystyrene", "abs", "resin", "wood", "card", "glass",
     "brass", "steel" (see ``Film.substrates()``), "free film" or "isothermal"; ``substrate_thickness`` its thickness, the
-    usual one unless given. ``part_length`` along the draught, 100 mm unless given. ``until``: how long the coat is
+    usual one unless given. ``binder_tg``: glass transition of the dry binder, for the marks of a film that hardens by
+    losing solvent; a lacquer or alcohol-borne ``Mix`` brings its own. ``part_length`` along the draught, 100 mm unless given. ``until``: how long the coat is
     followed at most, 7 d unless given. Values outside raise ``RangeError``, unknown names ``UnknownName``.
 
     >>> import mistcoat as mc
@@ -1130,7 +1161,7 @@ class Film:
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
-    def __new__(cls, /, wet: Mix | Blend, *, wet_thickness: Length | str | Estimate | HasUnits, room: Room, substrate: str = "polystyrene", solids: Ratio | str | Estimate | HasUnits | None = None, substrate_thickness: Length | str | Estimate | HasUnits | None = None, part_length: Length | str | Estimate | HasUnits | None = None, until: Time | str | Estimate | HasUnits | None = None) -> Film: ...
+    def __new__(cls, /, wet: Mix | Blend, *, wet_thickness: Length | str | Estimate | HasUnits, room: Room, substrate: str = "polystyrene", solids: Ratio | str | Estimate | HasUnits | None = None, substrate_thickness: Length | str | Estimate | HasUnits | None = None, binder_tg: Temperature | str | Estimate | HasUnits | None = None, part_length: Length | str | Estimate | HasUnits | None = None, until: Time | str | Estimate | HasUnits | None = None) -> Film: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
     def __str__(self, /) -> str: ...

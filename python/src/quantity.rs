@@ -2,7 +2,7 @@
 
 use crate::errors::{CallError, CallResult, UnitError};
 use crate::estimate::PyEstimate;
-use mistcoat::quantity::{self as q, Quantity, of, parse, show, show_beside, to};
+use mistcoat::quantity::{self as q, Quantity, exact_form, of, parse, show, show_beside, to};
 use pyo3::{
     IntoPyObjectExt, intern,
     prelude::*,
@@ -47,23 +47,6 @@ impl Dimension {
             customary: Q::CUSTOMARY,
         }
     }
-}
-
-/// The number and unit that give back this very value: customary when exact, else SI.
-fn exact_form<Q: Quantity>(value: Q) -> (f64, &'static str) {
-    let customary = to(value, Q::CUSTOMARY).unwrap_or(f64::NAN);
-    // Prefer the short decimal a person would write, where it stands for the same number.
-    for digits in [6, 10, 15] {
-        if let Ok(short) = format!("{customary:.digits$e}").parse::<f64>()
-            && of::<Q>(short, Q::CUSTOMARY).is_ok_and(|back| back == value)
-        {
-            return (short, Q::CUSTOMARY);
-        }
-    }
-    if of::<Q>(customary, Q::CUSTOMARY).is_ok_and(|back| back == value) {
-        return (customary, Q::CUSTOMARY);
-    }
-    (value.si(), Q::UNITS[0].symbols[0])
 }
 
 /// The first argument of a quantity class: a number when a unit follows, else anything [`Arg`] takes.

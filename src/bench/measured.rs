@@ -185,7 +185,8 @@ pub fn waterborne_table() -> Result<Table> {
         ],
         notes: vec![
             format!(
-                "Worst miss of the law {} s, of the straight rule {} s. The shape b of each prediction comes from the \
+                "Worst miss of the law {} s, of the straight rule (the logarithm of viscosity in a straight line against the \
+                 paint fraction) {} s. The shape b of each prediction comes from the \
                  other five pairs.",
                 digits(by_law, 2),
                 digits(by_line, 2)

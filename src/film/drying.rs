@@ -2,6 +2,7 @@
 
 use super::coat::{Film, is_water};
 use super::engine::{Segment, Trace};
+use super::stored::Stored;
 use super::surface::Volatile;
 use crate::error::{Result, out_of_range};
 use crate::quantity::{Length, Quantity, Ratio, Temperature, Time, show};
@@ -17,22 +18,22 @@ const DEW_MARGIN_K: f64 = 3.0;
 /// when things move. "Lost" counts only what the coat arrived with: water taken up from the air is in
 /// [`Drying::amounts`], but neither as loss nor as solvent left.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(try_from = "Stored")]
 pub struct Drying {
-    film: Film,
-    species: Vec<String>,
-    times_s: Vec<f64>,
-    temperature_k: Vec<f64>,
+    pub(super) film: Film,
+    pub(super) species: Vec<String>,
+    pub(super) times_s: Vec<f64>,
+    pub(super) temperature_k: Vec<f64>,
     /// Mass of each species as a share of the volatile mass that arrived.
-    amounts: Vec<Vec<f64>>,
-    left: Vec<f64>,
-    volume_m: Vec<f64>,
+    pub(super) amounts: Vec<Vec<f64>>,
+    pub(super) left: Vec<f64>,
+    pub(super) volume_m: Vec<f64>,
     pub(super) segments: Vec<Segment>,
     pub(super) soft_until_s: [Option<f64>; 2],
     pub(super) least_above_glass_k: Option<f64>,
-    arrived: Vec<bool>,
-    warnings: Vec<Warning>,
-    steps: usize,
+    pub(super) arrived: Vec<bool>,
+    pub(super) warnings: Vec<Warning>,
+    pub(super) steps: usize,
 }
 
 impl Drying {

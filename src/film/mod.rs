@@ -31,6 +31,7 @@ mod liquid;
 mod marks;
 mod polymer;
 mod solver;
+mod stored;
 mod substrate;
 mod surface;
 

@@ -329,7 +329,7 @@ impl<V: Viscosity> DilutionLaw<V> {
                 format!(r"a = (1-b)\ln\frac{{{0}_1}}{{{0}_s}}", V::LATEX),
             )
             .numbers(format!("(1 − ({})) × {}", digits(self.shape, 3), digits(reach, 4)))
-            .result(format!("a = {}, b = {}", digits(self.a(), 4), self.shape()))
+            .result(format!("{} with b = {}", digits(self.a(), 4), self.shape()))
             .source(self.source.clone()),
         );
     }

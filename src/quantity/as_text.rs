@@ -3,7 +3,7 @@
 //! A bare number is never written nor accepted, because its unit would be a guess. Use with
 //! `#[serde(with = "mistcoat::quantity::as_text")]`, or `as_text::option` for an optional field.
 
-use super::{Quantity, of, parse, to};
+use super::{Quantity, exact_form, of, parse};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
 #[derive(Serialize, Deserialize)]
@@ -14,14 +14,8 @@ struct Record {
 }
 
 fn record<Q: Quantity>(q: Q) -> Record {
-    // The customary unit when it gives back the very same number, else the SI unit, which always does.
-    let customary = to(q, Q::CUSTOMARY).unwrap_or(f64::NAN);
-    let exact = of::<Q>(customary, Q::CUSTOMARY).is_ok_and(|back| back == q);
-    if exact {
-        Record { value: customary, unit: Q::CUSTOMARY.to_owned() }
-    } else {
-        Record { value: q.si(), unit: Q::UNITS[0].symbols[0].to_owned() }
-    }
+    let (value, unit) = exact_form(q);
+    Record { value, unit: unit.to_owned() }
 }
 
 /// Writes `{"value": ..., "unit": ...}`.

@@ -31,7 +31,7 @@ pub use dimensions::{
 };
 pub use fraction::{RelativeHumidity, VolumeFraction};
 pub use parse::parse;
-pub use print::{digits, show, show_beside, show_in};
+pub use print::{digits, exact_form, show, show_beside, show_in};
 
 pub(crate) use check::{not_negative, positive};
 pub(crate) use dimensions::STANDARD_GRAVITY;

@@ -1,6 +1,6 @@
 //! Prints a quantity in a unit people use, with as many digits as carry meaning.
 
-use super::{Quantity, to};
+use super::{Quantity, of, to};
 use crate::error::Result;
 
 /// So many significant digits, trailing zeros removed: `137.9`, `0.3`, `12300`, `1.2e-8`.
@@ -30,6 +30,30 @@ pub fn digits(value: f64, significant: usize) -> String {
 
 fn strip_zeros(number: &str) -> &str {
     if number.contains('.') { number.trim_end_matches('0').trim_end_matches('.') } else { number }
+}
+
+/// The number and unit that give back this very value: the shortest decimal in the unit that suits the size, else the
+/// SI number, which always does.
+///
+/// ```
+/// use mistcoat::quantity::{exact_form, parse, Length};
+/// assert_eq!(exact_form(parse::<Length>("25 µm")?), (25.0, "µm"));
+/// # Ok::<(), mistcoat::Error>(())
+/// ```
+pub fn exact_form<Q: Quantity>(q: Q) -> (f64, &'static str) {
+    let size = q.si().abs();
+    let suited = Q::PRINT.iter().rev().find(|(_, from)| size >= *from).map_or(Q::CUSTOMARY, |(u, _)| *u);
+    for unit in [suited, Q::CUSTOMARY] {
+        let number = to(q, unit).unwrap_or(f64::NAN);
+        let short =
+            [5, 9, 14].into_iter().filter_map(|digits| format!("{number:.digits$e}").parse::<f64>().ok());
+        for candidate in short.chain([number]) {
+            if of::<Q>(candidate, unit).is_ok_and(|back| back == q) {
+                return (candidate, unit);
+            }
+        }
+    }
+    (q.si(), Q::UNITS[0].symbols[0])
 }
 
 /// Prints with three significant digits in the unit that suits the size: `25 µm`, `0.3 mm`, `138 kPa`.

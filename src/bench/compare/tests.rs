@@ -30,12 +30,7 @@ fn agrees_with_its_links() {
             row.efflux_time.as_ref().unwrap().estimate,
             row.mix.efflux_time(&iso4(), t).unwrap().estimate
         );
-        let film = Film::new(
-            &row.mix.volatile().unwrap(),
-            row.volume_solids.best.try_into().unwrap(),
-            c.wet_film(),
-            &room,
-        );
+        let film = Film::of_mix(&row.mix, c.wet_film(), &room);
         let flash = film.unwrap().dry().unwrap().flash_off().unwrap();
         assert_eq!(row.flash_off.as_ref().unwrap().estimate, flash.estimate);
     }
