@@ -82,7 +82,8 @@ const FILES: &[(&str, &str)] = source_files![
     "cup.toml",
     "dose.toml",
     "paint.toml",
-    "film.toml"
+    "film.toml",
+    "spray.toml"
 ];
 
 static SOURCES: LazyLock<Result<Vec<Source>>> = LazyLock::new(|| {

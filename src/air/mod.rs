@@ -3,6 +3,8 @@
 //! * [`Room`]: temperature, relative humidity, draught, size; its dew point and wet bulb.
 //! * [`psychrometrics`]: water vapour in air.
 //! * [`properties`]: density, viscosity and conductivity of dry air.
+//! * [`Orifice`], [`Restriction`]: compressed air through a nozzle.
+//! * [`Jet`]: the air of a gun on its way to the part.
 //! * [`transfer`]: mass and heat transfer between a flat part and the air around it.
 //!
 //! ```
@@ -13,9 +15,13 @@
 //! # Ok::<(), mistcoat::Error>(())
 //! ```
 
+mod jet;
+mod orifice;
 pub mod properties;
 pub mod psychrometrics;
 mod room;
 pub mod transfer;
 
+pub use jet::Jet;
+pub use orifice::{Orifice, Restriction, critical_pressure_ratio};
 pub use room::Room;
