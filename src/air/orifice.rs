@@ -153,7 +153,7 @@ impl Orifice {
         Ok(p2 / (p2 + gauge_pa(gauge)?) <= critical_pressure_ratio())
     }
 
-    pub(crate) fn mass_flow_kg_s(&self, gauge: Pressure, room: &Room) -> Result<f64> {
+    pub(crate) fn mass_flow_kg_s(self, gauge: Pressure, room: &Room) -> Result<f64> {
         let (p2, t1) = (room.pressure().si(), room.temperature().si());
         let p1 = p2 + gauge_pa(gauge)?;
         Ok(self.effective_area.si() * p1 * flow_per_area_and_pressure(p2 / p1, t1))
