@@ -1,6 +1,7 @@
 //! The room you paint in: how damp it is, how fast it carries vapour and heat away from a coat.
 //!
 //! * [`Room`]: temperature, relative humidity, draught, size; its dew point and wet bulb.
+//! * [`Draught`]: usual air speeds.
 //! * [`psychrometrics`]: water vapour in air.
 //! * [`properties`]: density, viscosity and conductivity of dry air.
 //! * [`Orifice`], [`Restriction`]: compressed air through a nozzle.
@@ -15,6 +16,7 @@
 //! # Ok::<(), mistcoat::Error>(())
 //! ```
 
+mod draught;
 mod jet;
 mod orifice;
 pub mod properties;
@@ -22,6 +24,7 @@ pub mod psychrometrics;
 mod room;
 pub mod transfer;
 
+pub use draught::Draught;
 pub use jet::Jet;
 pub use orifice::{Orifice, Restriction, critical_pressure_ratio};
 pub use room::Room;

@@ -1,15 +1,13 @@
 //! The room: what the hygrometer and the thermometer on the wall say.
 
+use super::draught::NO_DRAUGHT_M_S;
 use super::properties::{ATMOSPHERE_PA, ZERO_CELSIUS};
-use super::psychrometrics;
+use super::psychrometrics::{self, saturation_pressure_pa};
 use crate::error::{Error, Result, out_of_range};
 use crate::quantity::{
     Frequency, Pressure, Quantity, Ratio, RelativeHumidity, Temperature, Velocity, Volume, as_text, show,
 };
 use serde::{Deserialize, Serialize};
-
-/// A room without a fan and without a felt draught moves at 0.1 to 0.2 m/s (source key `ROOM_AIR`).
-const NO_DRAUGHT_M_S: f64 = 0.15;
 
 /// A room with its air.
 ///
@@ -89,14 +87,7 @@ impl Room {
     /// # Errors
     /// A [`crate::error::RangeError`] for a temperature outside 0 to 60 °C.
     pub fn new(temperature: Temperature, relative_humidity: RelativeHumidity) -> Result<Self> {
-        if !(0.0..=60.0).contains(&(temperature.si() - ZERO_CELSIUS)) {
-            return Err(out_of_range(
-                "room temperature",
-                show(temperature),
-                "0 °C to 60 °C",
-                "check the thermometer and its unit; below freezing nothing here dries as it should",
-            ));
-        }
+        check_temperature(temperature)?;
         Ok(Self {
             temperature,
             relative_humidity,
@@ -116,6 +107,48 @@ impl Room {
         within(air_speed, 0.0, 30.0, "air speed", "0 m/s (still air) to 30 m/s", "0.15 m/s is no draught")?;
         self.air_speed = air_speed;
         Ok(self)
+    }
+
+    /// For speeds known to be in range.
+    pub(super) fn moving_at(mut self, air_speed: Velocity) -> Self {
+        self.air_speed = air_speed;
+        self
+    }
+
+    /// The same air warmed (a cabinet, a warm corner) or cooled to this temperature: it holds the same water, so
+    /// that warming dries it.
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] outside 0 to 60 °C, and when the air cooled so far would be below its dew
+    /// point.
+    ///
+    /// ```
+    /// use mistcoat::air::Room;
+    /// use mistcoat::quantity::{parse, RelativeHumidity};
+    /// let room = Room::new(parse("21 °C")?, RelativeHumidity::new(0.55)?)?;
+    /// let cabinet = room.warmed_to(parse("45 °C")?)?;
+    /// assert_eq!(cabinet.relative_humidity().to_string(), "14.3 %");
+    /// assert!(room.warmed_to(parse("10 °C")?).is_err()); // dew point 11.6 °C
+    /// # Ok::<(), mistcoat::Error>(())
+    /// ```
+    pub fn warmed_to(&self, temperature: Temperature) -> Result<Self> {
+        check_temperature(temperature)?;
+        let [before, after] = [self.temperature, temperature].map(|t| saturation_pressure_pa(t.si()));
+        let humidity = self.relative_humidity.get() * before / after;
+        // At the dew point itself rounding decides.
+        if humidity > 1.0 + 1e-9 {
+            return Err(out_of_range(
+                "temperature to bring the air to",
+                show(temperature),
+                format!(
+                    "at or above the dew point, {}",
+                    self.dew_point().map_or_else(|_| "unknown".to_owned(), show)
+                ),
+                "air cooled below its dew point rains out: dry it first, or give the humidity measured there",
+            ));
+        }
+        let relative_humidity = RelativeHumidity::new(humidity.min(1.0))?;
+        Ok(Self { temperature, relative_humidity, ..self.clone() })
     }
 
     /// The same room at this absolute pressure; one atmosphere when not called.
@@ -205,6 +238,18 @@ impl Room {
     }
 }
 
+fn check_temperature(temperature: Temperature) -> Result<()> {
+    if (0.0..=60.0).contains(&(temperature.si() - ZERO_CELSIUS)) {
+        return Ok(());
+    }
+    Err(out_of_range(
+        "room temperature",
+        show(temperature),
+        "0 °C to 60 °C",
+        "check the thermometer and its unit; below freezing nothing here dries as it should",
+    ))
+}
+
 fn within<Q: Quantity>(q: Q, low: f64, high: f64, what: &str, limit: &str, remedy: &str) -> Result<()> {
     if (low..=high).contains(&q.si()) {
         return Ok(());
@@ -238,6 +283,42 @@ mod tests {
         for part in says {
             assert!(text.contains(part), "no {part:?} in: {text}");
         }
+    }
+
+    // PsychroLib (SI): GetHumRatioFromRelHum and GetRelHumFromHumRatio at 101 325 Pa, 21 °C 55 % -> 35, 45, 60 °C;
+    // 5 °C 80 % -> 45 °C; 35 °C 30 % -> 16 °C (computed; see tests/data/psychrometrics.csv for the library).
+    #[rstest::rstest]
+    #[case("21 °C", 0.55, "35 °C", 0.243117)]
+    #[case("21 °C", 0.55, "45 °C", 0.142623)]
+    #[case("21 °C", 0.55, "60 °C", 0.068604)]
+    #[case("5 °C", 0.80, "45 °C", 0.072759)]
+    #[case("35 °C", 0.30, "16 °C", 0.928459)]
+    fn warmed_air_holds_its_water(
+        #[case] from: &str,
+        #[case] humidity: f64,
+        #[case] to: &str,
+        #[case] expected: f64,
+    ) {
+        let room = Room::new(parse(from).unwrap(), RelativeHumidity::new(humidity).unwrap()).unwrap();
+        let warm = room.warmed_to(parse(to).unwrap()).unwrap();
+        approx::assert_relative_eq!(warm.relative_humidity().get(), expected, max_relative = 1e-3);
+        approx::assert_relative_eq!(
+            warm.humidity_ratio().unwrap().si(),
+            room.humidity_ratio().unwrap().si(),
+            max_relative = 1e-9
+        );
+        let back = warm.warmed_to(room.temperature()).unwrap();
+        approx::assert_relative_eq!(back.relative_humidity().get(), humidity, max_relative = 1e-12);
+    }
+
+    #[test]
+    fn air_is_not_cooled_below_its_dew_point() {
+        let dew = room().dew_point().unwrap();
+        assert!(room().warmed_to(dew).unwrap().relative_humidity().get() > 0.999_999);
+        let text = room().warmed_to(parse("11 °C").unwrap()).unwrap_err().to_string();
+        assert!(text.contains("11 °C") && text.contains("11.6 °C") && text.contains("rains out"), "{text}");
+        let text = room().warmed_to(parse("80 °C").unwrap()).unwrap_err().to_string();
+        assert!(text.contains("80 °C") && text.contains("0 °C to 60 °C"), "{text}");
     }
 
     #[test]
