@@ -1,27 +1,25 @@
 //! The wet coat as it lies in the room: what a user states before drying it.
 
 use super::binder::Binder;
+use super::course::{self, Course};
 use super::drying::Drying;
-use super::engine::{Engine, Options, Support, Trace};
-use super::liquid::Liquid;
-use super::polymer::{CHI_SOLVENT, CHI_WATER};
+use super::programme::{Change, Programme};
+use super::stack::Earlier;
 use super::substrate::Substrate;
-use super::surface::{Surface, Transfer, Volatile};
 use crate::air::Room;
-use crate::air::properties::ATMOSPHERE_PA;
-use crate::air::transfer::{GasSide, check_length};
-use crate::blend::{Activity, Blend};
+use crate::air::transfer::check_length;
+use crate::blend::Blend;
 use crate::error::{Error, Result, out_of_range};
 use crate::paint::{Family, Mix};
 use crate::quantity::{Length, Quantity, Ratio, Time, VolumeFraction, as_text, show};
-use crate::solvent::{self, Solvent};
-use crate::warning::Warning;
 use serde::{Deserialize, Serialize};
 
 /// Wet films that the model speaks for, m: one micrometre is a dry-sprayed mist coat, five millimetres a puddle.
 const THICKNESS_M: (f64, f64) = (1e-6, 5e-3);
 /// More solids than this leaves nothing to dry.
 const MOST_SOLIDS: f64 = 0.98;
+/// Spread of a hobby wet film (source key `HOBBY_SPREAD`).
+const THICKNESS_SPREAD: f64 = 0.15;
 /// Part length when none is given, m.
 const PART_LENGTH_M: f64 = 0.1;
 /// How long a coat is followed when nothing is said, and at most, s.
@@ -52,11 +50,15 @@ pub struct Film {
     solids: VolumeFraction,
     wet_thickness: Length,
     wet_thickness_uncertainty: Option<Length>,
-    room: Room,
+    pub(super) room: Room,
     substrate: Substrate,
     part_length: Length,
     until: Time,
     binder: Option<Binder>,
+    /// Air that comes after that of `room`.
+    pub(super) changes: Vec<Change>,
+    /// Coats under this one, the first first.
+    pub(super) earlier: Vec<Earlier>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -77,6 +79,10 @@ struct Record {
     until: Time,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     binder: Option<Binder>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    changes: Vec<Change>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    earlier: Vec<Earlier>,
 }
 
 impl From<Film> for Record {
@@ -91,6 +97,8 @@ impl From<Film> for Record {
             part_length: f.part_length,
             until: f.until,
             binder: f.binder,
+            changes: f.changes,
+            earlier: f.earlier,
         }
     }
 }
@@ -106,22 +114,37 @@ impl TryFrom<Record> for Film {
             Some(binder) => film.with_binder(binder),
             None => film,
         };
-        match r.wet_thickness_uncertainty {
-            Some(std) => film.with_wet_thickness_uncertainty(std),
-            None => Ok(film),
-        }
+        let film = match r.wet_thickness_uncertainty {
+            Some(std) => film.with_wet_thickness_uncertainty(std)?,
+            None => film,
+        };
+        let film = film.with_programme(Programme::of(r.room, r.changes)?);
+        r.earlier.into_iter().rev().try_fold(film, |film, under| film.over(&under.film, under.wait))
     }
 }
 
-/// One input moved for the interval of a result: factors on the stated values.
+/// One input moved for the interval of a result.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Moved {
-    pub(crate) air_speed_m_s: f64,
+    /// Of every air speed, and of the thickness of every coat: standard deviations added.
+    pub(crate) air_speed_stds: f64,
+    pub(crate) wet_thickness_stds: f64,
+    /// Factor.
     pub(crate) vapour_pressure: f64,
-    pub(crate) wet_thickness_m: f64,
     /// Of the binder: kelvin added to its glass transition, factor on the diffusivity in it.
     pub(crate) glass_transition_k: f64,
     pub(crate) film_diffusivity: f64,
+}
+
+impl Moved {
+    /// The stated values, nothing moved.
+    pub(crate) const NOTHING: Self = Self {
+        air_speed_stds: 0.0,
+        wet_thickness_stds: 0.0,
+        vapour_pressure: 1.0,
+        glass_transition_k: 0.0,
+        film_diffusivity: 1.0,
+    };
 }
 
 impl Film {
@@ -158,6 +181,8 @@ impl Film {
             part_length: Length::from_si(PART_LENGTH_M),
             until: Time::from_si(UNTIL_S),
             binder: None,
+            changes: Vec::new(),
+            earlier: Vec::new(),
         })
     }
 
@@ -198,6 +223,25 @@ impl Film {
     #[must_use]
     pub fn with_binder(mut self, binder: Binder) -> Self {
         self.binder = Some(binder);
+        self
+    }
+
+    /// The same coat in air that changes with time, instead of the one room.
+    ///
+    /// ```
+    /// use mistcoat::{air::{Draught, Room}, blend::{Basis, Blend}, film::{Film, Programme}};
+    /// use mistcoat::quantity::{parse, RelativeHumidity, VolumeFraction};
+    /// let thinner = Blend::from_names(&[("n-butyl acetate", 1.0)], Basis::Mass, None)?;
+    /// let room = Room::new(parse("21 °C")?, RelativeHumidity::new(0.55)?)?;
+    /// let film = Film::new(&thinner, VolumeFraction::new(0.15)?, parse("25 µm")?, &room)?;
+    /// let fan = room.clone().with_draught(Draught::Fan);
+    /// let blown = film.clone().with_programme(Programme::new(room).after(parse("20 s")?, fan)?);
+    /// assert!(blown.dry()?.flash_off()?.best() < film.dry()?.flash_off()?.best());
+    /// # Ok::<(), mistcoat::Error>(())
+    /// ```
+    #[must_use]
+    pub fn with_programme(mut self, programme: Programme) -> Self {
+        (self.room, self.changes) = programme.into_parts();
         self
     }
 
@@ -282,7 +326,12 @@ impl Film {
         self.binder.as_ref()
     }
 
-    /// The room it dries in.
+    /// The air it dries in from the start on.
+    pub fn programme(&self) -> Programme {
+        Programme::checked(self.room.clone(), self.changes.clone())
+    }
+
+    /// The room it dries in, at first when there is a [`Programme`].
     pub fn room(&self) -> &Room {
         &self.room
     }
@@ -308,106 +357,22 @@ impl Film {
     /// [`crate::error::UnknownName`] for a substrate that is not in the table; a
     /// [`crate::error::RangeError`] should the integrator need more than 20 000 steps (no case is known).
     pub fn dry(&self) -> Result<Drying> {
-        let (surface, mut warnings) = self.surface(self.as_stated())?;
-        if let Err(Error::PhaseSplit(split)) = self.volatile.require_one_liquid(self.room.temperature()) {
-            warnings
-                .push(Warning::new("phase-split", format!("the film is taken as one liquid, but {split}")));
-        }
-        let species = surface.species.clone();
-        let trace = self.trace(surface)?;
-        Ok(Drying::new(self.clone(), &species, trace, warnings))
+        Ok(Drying::new(self.clone(), course::run(self, Moved::NOTHING)?))
     }
 
-    /// The stated values, nothing moved.
-    pub(crate) fn as_stated(&self) -> Moved {
-        Moved {
-            air_speed_m_s: self.room.air_speed().si(),
-            vapour_pressure: 1.0,
-            wet_thickness_m: self.wet_thickness.si(),
-            glass_transition_k: 0.0,
-            film_diffusivity: 1.0,
-        }
+    /// Runs with one input moved.
+    pub(crate) fn dry_moved(&self, moved: Moved) -> Result<Course> {
+        course::run(self, moved)
     }
 
-    /// Runs with one input moved; only the trace.
-    pub(crate) fn dry_moved(&self, moved: Moved) -> Result<Trace> {
-        self.trace(self.surface(moved)?.0)
+    /// Thickness with its spread moved, m.
+    pub(super) fn moved_thickness_m(&self, moved: Moved) -> f64 {
+        self.wet_thickness.si() + moved.wet_thickness_stds * self.thickness_std_m()
     }
 
-    fn trace(&self, surface: Surface) -> Result<Trace> {
-        let options = Options::of(&surface);
-        let support = match (&self.substrate, self.substrate.conduction()?) {
-            (_, Some(plate)) => Support::Plate(plate),
-            (Substrate::Isothermal, None) => Support::Isothermal,
-            (_, None) => Support::Free,
-        };
-        Engine::new(surface, support, options).run(self.until.si(), options)
+    /// Standard uncertainty of the wet thickness, m.
+    pub(super) fn thickness_std_m(&self) -> f64 {
+        let usual = THICKNESS_SPREAD * self.wet_thickness.si();
+        self.wet_thickness_uncertainty.map_or(usual, Length::si)
     }
-
-    pub(crate) fn surface(&self, moved: Moved) -> Result<(Surface, Vec<Warning>)> {
-        let room_k = self.room.temperature().si();
-        let humidity = self.room.relative_humidity().get();
-        let mut parts: Vec<(Solvent, f64)> =
-            self.volatile.species().iter().map(|s| (s.solvent.clone(), s.mole_fraction)).collect();
-        if humidity > 0.0 && !parts.iter().any(|(s, _)| is_water(s)) {
-            parts.push((solvent::find("water")?, 0.0));
-        }
-        let molar_volume: f64 = parts.iter().map(|(s, x)| x * s.kernel().molar_volume_m3_mol(room_k)).sum();
-        let arrived = moved.wet_thickness_m * (1.0 - self.solids.get()) / molar_volume;
-        let species: Vec<Volatile> =
-            parts.iter().map(|(s, x)| self.volatile_of(s, x * arrived, moved.vapour_pressure)).collect();
-        let diffusivities: Vec<f64> = species.iter().map(|s| s.diffusivity_m2_s).collect();
-        let room =
-            self.room.clone().with_air_speed(crate::quantity::Velocity::from_si(moved.air_speed_m_s))?;
-        let gas = GasSide::new(&room, self.part_length.si(), &diffusivities);
-        let activity = Activity::new(parts.iter().map(|(s, _)| s), None)?;
-        let warnings = activity.warnings().to_vec();
-        let solids_m = moved.wet_thickness_m * self.solids.get();
-        let mut surface = Surface::new(
-            species,
-            Liquid::new(activity, room_k),
-            Transfer::Room(gas),
-            solids_m,
-            room_k,
-            self.room.pressure().si(),
-        );
-        if let (Some(binder), true) = (&self.binder, solids_m > 0.0) {
-            surface.binder = Some(binder.matter(solids_m, moved.glass_transition_k, moved.film_diffusivity));
-        }
-        Ok((surface, warnings))
-    }
-
-    fn volatile_of(&self, solvent: &Solvent, arrived_mol_m2: f64, pressure_factor: f64) -> Volatile {
-        let kernel = solvent.kernel();
-        let room_k = self.room.temperature().si();
-        let ln10 = core::f64::consts::LN_10;
-        let mut v = Volatile {
-            name: solvent.name().to_owned(),
-            molar_mass_kg_mol: kernel.molar_mass_kg_mol,
-            molar_volume_m3_mol: kernel.molar_volume_m3_mol(room_k),
-            diffusivity_m2_s: kernel.diffusivity_m2_s(room_k) * ATMOSPHERE_PA / self.room.pressure().si(),
-            heat_of_vaporisation_j_mol: kernel.heat_of_vaporisation_j_mol,
-            heat_capacity_j_mol_k: kernel.heat_capacity_j_kg_k * kernel.molar_mass_kg_mol,
-            ln_psat: [
-                kernel.antoine_a * ln10 + pressure_factor.ln(),
-                kernel.antoine_b_k * ln10,
-                kernel.antoine_c_k,
-            ],
-            room_pressure_pa: 0.0,
-            chi: CHI_SOLVENT,
-            glass_transition_k: kernel.glass_transition_k,
-            arrived_mol_m2,
-        };
-        if is_water(solvent) {
-            v.chi = CHI_WATER;
-            // From the same law as at the surface: pure water at 100 % humidity stays as it is.
-            v.room_pressure_pa = self.room.relative_humidity().get() * v.psat_pa(room_k);
-        }
-        v
-    }
-}
-
-/// By registry number; a user file may call water anything.
-pub(crate) fn is_water(solvent: &Solvent) -> bool {
-    solvent.cas() == Some("7732-18-5")
 }

@@ -1,16 +1,14 @@
 //! What a dried coat can tell: curves, times, temperature, warnings.
 
-use super::coat::{Film, is_water};
-use super::engine::{Segment, Trace};
+use super::advice::{dew_warning, warm_warnings};
+use super::coat::Film;
+use super::course::{Course, is_water, phase_split};
+use super::engine::Segment;
 use super::stored::Stored;
-use super::surface::Volatile;
 use crate::error::{Result, out_of_range};
 use crate::quantity::{Length, Quantity, Ratio, Temperature, Time, show};
 use crate::warning::Warning;
 use serde::{Deserialize, Serialize};
-
-/// A surface should stay this far above the dew point, K (source key `ISO8502_4`).
-const DEW_MARGIN_K: f64 = 3.0;
 
 /// The course of one drying coat.
 ///
@@ -32,18 +30,22 @@ pub struct Drying {
     pub(super) soft_until_s: [Option<f64>; 2],
     pub(super) least_above_glass_k: Option<f64>,
     pub(super) arrived: Vec<bool>,
+    /// When each coat but the first landed: share still held of what the coats before it brought.
+    pub(super) kept: Vec<f64>,
     pub(super) warnings: Vec<Warning>,
     pub(super) steps: usize,
 }
 
 impl Drying {
-    pub(super) fn new(film: Film, species: &[Volatile], trace: Trace, mut warnings: Vec<Warning>) -> Self {
+    pub(super) fn new(film: Film, course: Course) -> Self {
+        let Course { species, trace, kept, airs, mut warnings } = course;
+        warnings.extend(phase_split(&film));
         let mass: f64 = species.iter().map(|s| s.arrived_mol_m2 * s.molar_mass_kg_mol).sum();
         let points = trace.times_s.len();
-        let mut volume_m = vec![film.dry_thickness().si(); points];
+        let mut volume_m = vec![trace.solids_m; points];
         let mut left = vec![0.0; points];
         let mut amounts = trace.amounts_mol_m2;
-        for (amounts, s) in amounts.iter_mut().zip(species) {
+        for (amounts, s) in amounts.iter_mut().zip(&species) {
             for ((n, volume), left) in amounts.iter_mut().zip(&mut volume_m).zip(&mut left) {
                 *volume += *n * s.molar_volume_m3_mol;
                 *n *= s.molar_mass_kg_mol / mass;
@@ -52,8 +54,8 @@ impl Drying {
                 }
             }
         }
-        let coldest = trace.temperature_k.iter().copied().fold(f64::INFINITY, f64::min);
-        warnings.extend(dew_warning(&film, coldest));
+        warnings.extend(dew_warning(&film, &airs));
+        warnings.extend(warm_warnings(&film, &airs));
         Self {
             film,
             species: species.iter().map(|s| s.name.clone()).collect(),
@@ -66,6 +68,7 @@ impl Drying {
             soft_until_s: trace.soft_until_s,
             least_above_glass_k: trace.least_above_glass_k,
             arrived: species.iter().map(|s| s.arrived_mol_m2 > 0.0).collect(),
+            kept,
             warnings,
             steps: trace.work.steps + trace.work.rejected,
         }
@@ -174,7 +177,7 @@ impl Drying {
         Temperature::from_si(self.temperature_k.iter().copied().fold(f64::INFINITY, f64::min))
     }
 
-    /// Dew, cold, missing activity parameters; empty when there is nothing to mind.
+    /// Dew, cold, missing activity parameters, air too warm for the part or for wet solvent; empty when there is nothing to mind.
     pub fn warnings(&self) -> &[Warning] {
         &self.warnings
     }
@@ -204,7 +207,7 @@ impl Drying {
         {
             format!(
                 "{name} stays, in equilibrium with air of {} humidity: warm the part or dry the air",
-                self.film.room().relative_humidity()
+                self.film.last_room().relative_humidity()
             )
         } else {
             format!(
@@ -238,40 +241,4 @@ pub(super) fn check_share(share: Ratio) -> Result<()> {
 
 pub(super) fn first_time(segments: &[Segment], share: Ratio) -> Option<Time> {
     segments.iter().find_map(|s| s.time_of(1.0 - share.si())).map(Time::from_si)
-}
-
-/// Dew on the film, or too near to it. Humid air over a waterborne coat is slow, not blush.
-fn dew_warning(film: &Film, coldest_k: f64) -> Option<Warning> {
-    let water: f64 =
-        film.volatile().ingredients().iter().filter(|i| is_water(&i.solvent)).map(|i| i.mass_fraction).sum();
-    let dew = film.room().dew_point().ok()?;
-    if water > 0.5 {
-        return None;
-    }
-    let coldest = Temperature::from_si(coldest_k);
-    let humidity = film.room().relative_humidity();
-    let cures = "dry or warm the room, slow the thinner, or lay thinner coats";
-    if coldest_k < dew.si() {
-        Some(Warning::new(
-            "blush-dew",
-            format!(
-                "the film cools to {}, below the dew point {} of this room ({humidity}): water condenses into it and it may \
-                 turn white (blush); {cures}",
-                show(coldest),
-                show(dew)
-            ),
-        ))
-    } else if coldest_k < dew.si() + DEW_MARGIN_K {
-        Some(Warning::new(
-            "blush-near",
-            format!(
-                "the film cools to {}, less than 3 K above the dew point {} of this room ({humidity}), the margin painters keep; \
-                 {cures}",
-                show(coldest),
-                show(dew)
-            ),
-        ))
-    } else {
-        None
-    }
 }

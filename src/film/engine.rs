@@ -4,6 +4,7 @@
 //! and of the substrate layers above that of the room. `dnᵢ/dt = −Jᵢ`; `C dT/dt = h (T_room − T) − Σ Jᵢ ΔHᵢ − q_substrate`; conduction
 //! from layer to layer; the back face exchanges heat with the room like the front.
 
+use super::moment::Moment;
 use super::solver::linear::{Jacobian, Link};
 use super::solver::rosenbrock::{Rosenbrock, Stuck, System, Work};
 use super::substrate::{Conduction, NODES};
@@ -12,13 +13,15 @@ use crate::error::{Result, out_of_range};
 use crate::quantity::{Quantity, Time, show};
 
 /// Heat capacity of binder and pigment, J/(m3 K) (source key `SOLIDS_HEAT`).
-const SOLIDS_HEAT_J_M3_K: f64 = 1.8e6;
+pub(super) const SOLIDS_HEAT_J_M3_K: f64 = 1.8e6;
 /// Heat capacity of the skin of whatever carries the film, J/(m2 K): about 4 µm of plastic. Keeps the
 /// temperature of the last trace of a film without solids defined.
-const SKIN_HEAT_J_M2_K: f64 = 5.0;
+pub(super) const SKIN_HEAT_J_M2_K: f64 = 5.0;
 /// A film is done when this share of what arrived is left; with a binder, whose last solvent is asked for, later.
 const GONE: f64 = 1e-3;
 const GONE_FROM_BINDER: f64 = 1e-4;
+/// A film that came from warmer air may harden by cooling alone, until it is this near to the room, K.
+const COOLED_K: f64 = 0.5;
 /// Relative tolerance of a run; measured: times within 0.15 % of a run at 1e-7.
 pub(crate) const TOLERANCE: f64 = 2e-3;
 /// The same with a binder, whose last solvent leaves so slowly that a small error in amount is a large one in
@@ -143,9 +146,25 @@ pub(crate) struct Trace {
     pub(crate) soft_until_s: [Option<f64>; 2],
     /// Least distance from the glass transition reached, K; None without a binder.
     pub(crate) least_above_glass_k: Option<f64>,
-    /// As it was dried.
-    pub(crate) wet_thickness_m: f64,
+    /// Solids as they were dried, m3/m2.
+    pub(crate) solids_m: f64,
     pub(crate) work: Work,
+}
+
+impl Trace {
+    /// Of a film that is still as it is at `start`.
+    pub(crate) fn starting(start: &Moment, solids_m: f64) -> Self {
+        Self {
+            times_s: column(0.0),
+            amounts_mol_m2: start.amounts_mol_m2.iter().map(|n| column(n.max(0.0))).collect(),
+            temperature_k: column(start.film_k),
+            segments: Vec::with_capacity(USUAL_STEPS),
+            soft_until_s: [None; 2],
+            least_above_glass_k: None,
+            solids_m,
+            work: Work::default(),
+        }
+    }
 }
 
 /// The system of equations with its working space.
@@ -153,6 +172,8 @@ pub(crate) struct Trace {
 pub(crate) struct Engine {
     surface: Surface,
     support: Support,
+    /// When the air of this leg sets in; the time of the solver counts from there.
+    from_s: f64,
     n: usize,
     /// All that arrived, mol/m2.
     scale: f64,
@@ -180,6 +201,7 @@ impl Engine {
         Self {
             surface,
             support,
+            from_s: 0.0,
             n,
             scale,
             mass_share,
@@ -192,50 +214,110 @@ impl Engine {
         }
     }
 
-    fn start(&self) -> Vec<f64> {
-        let nodes = if matches!(self.support, Support::Plate(_)) { NODES } else { 0 };
-        let mut y = vec![0.0; self.n + 1 + nodes];
-        for (y, s) in y.iter_mut().zip(&self.surface.species) {
-            *y = s.arrived_mol_m2 / self.scale;
+    /// The state at this moment, in the terms of this engine: shares, and kelvin above the room.
+    fn start(&self, at: &Moment) -> Vec<f64> {
+        let room_k = self.surface.room_temperature_k;
+        let mut y: Vec<f64> = at.amounts_mol_m2.iter().map(|n| n / self.scale).collect();
+        y.push(if self.support == Support::Isothermal { 0.0 } else { at.film_k - room_k });
+        if matches!(self.support, Support::Plate(_)) {
+            y.extend(at.nodes_k.map(|k| k - room_k));
         }
         y
     }
 
-    /// From wet until all is gone or `until_s` is reached.
-    pub(crate) fn run(mut self, until_s: f64, options: Options) -> Result<Trace> {
-        let start = self.start();
-        let mut solver = Rosenbrock::new(&mut self, start, options.relative_tolerance, options.max_steps);
-        let mut trace = Trace {
-            times_s: column(0.0),
-            amounts_mol_m2: self.surface.species.iter().map(|s| column(s.arrived_mol_m2)).collect(),
-            temperature_k: column(self.surface.room_temperature_k),
-            segments: Vec::with_capacity(USUAL_STEPS),
-            soft_until_s: [None; 2],
-            least_above_glass_k: None,
-            wet_thickness_m: self.surface.wet_thickness_m(),
-            work: Work::default(),
-        };
-        let gone = if self.surface.binder.is_some() { GONE_FROM_BINDER } else { GONE };
-        while solver.t() < until_s {
-            if let Err(stuck) = solver.step(&mut self, until_s) {
-                return Err(stuck_error(stuck, solver.t(), solver.work(), options.max_steps));
-            }
-            self.record(&solver, &mut trace);
-            self.watch_hardness(&solver, &mut trace);
-            let left: f64 = solver.y().iter().zip(&self.mass_share).map(|(y, w)| y * w).sum();
-            if left <= gone {
-                break;
-            }
+    fn moment(&self, y: &[f64]) -> Moment {
+        let room_k = self.surface.room_temperature_k;
+        let mut at = Moment::bare(self.n, room_k);
+        for (n, y) in at.amounts_mol_m2.iter_mut().zip(y) {
+            *n = y * self.scale;
         }
-        trace.work = solver.work();
+        at.film_k += y[self.n];
+        for (node, y) in at.nodes_k.iter_mut().zip(&y[self.n + 1..]) {
+            *node += y;
+        }
+        at
+    }
+
+    /// From wet until all is gone or `until_s` is reached.
+    #[cfg(test)]
+    pub(crate) fn run(mut self, until_s: f64, options: Options) -> Result<Trace> {
+        let mut start = Moment::bare(self.n, self.surface.room_temperature_k);
+        start.amounts_mol_m2 = self.surface.species.iter().map(|s| s.arrived_mol_m2).collect();
+        let mut trace = Trace::starting(&start, self.surface.solids_m);
+        self.follow(start, [0.0, until_s], options, &mut trace)?;
         Ok(trace)
+    }
+
+    /// Goes on with `trace` from the first to the second time, at which the film is as returned; records nothing more
+    /// once all is gone.
+    pub(crate) fn follow(
+        &mut self,
+        start: Moment,
+        [from_s, until_s]: [f64; 2],
+        options: Options,
+        trace: &mut Trace,
+    ) -> Result<Moment> {
+        let y = self.start(&start);
+        self.from_s = from_s;
+        let lasts_s = until_s - from_s;
+        if from_s > 0.0 && self.is_done(&y, trace) {
+            self.rate(&y, &mut vec![0.0; y.len()]); // for the heat transfer coefficient
+            return Ok(self.at_rest(start, lasts_s));
+        }
+        let mut solver = Rosenbrock::new(&mut *self, y, options.relative_tolerance, options.max_steps);
+        let mut done = false;
+        while solver.t() < lasts_s && !done {
+            if let Err(stuck) = solver.step(&mut *self, lasts_s) {
+                return Err(stuck_error(stuck, from_s + solver.t(), solver.work(), options.max_steps));
+            }
+            self.record(&solver, trace);
+            self.watch_hardness(&solver, trace);
+            done = self.is_done(solver.y(), trace);
+        }
+        trace.work.steps += solver.work().steps;
+        trace.work.rejected += solver.work().rejected;
+        Ok(self.at_rest(self.moment(solver.y()), lasts_s - solver.t()))
+    }
+
+    /// Whether all is gone, and nothing more to be seen by waiting.
+    fn is_done(&self, y: &[f64], trace: &Trace) -> bool {
+        let gone = if self.surface.binder.is_some() { GONE_FROM_BINDER } else { GONE };
+        let left: f64 = y.iter().zip(&self.mass_share).map(|(y, w)| y * w).sum();
+        let hardens = self.from_s > 0.0
+            && self.surface.binder.is_some()
+            && trace.soft_until_s.contains(&None)
+            && y[self.n] > COOLED_K;
+        left <= gone && !hardens
+    }
+
+    /// The same film later, when it has nothing more to lose.
+    fn at_rest(&self, mut at: Moment, seconds: f64) -> Moment {
+        if seconds > 0.0 {
+            if self.surface.binder.is_none() {
+                // The last trace leaves as it was leaving.
+                for (n, flux) in at.amounts_mol_m2.iter_mut().zip(&self.flux) {
+                    if *n > 0.0 {
+                        *n *= (-flux.max(0.0) * seconds / *n).exp();
+                    }
+                }
+            }
+            let capacity = at.heat_capacity(&self.surface.species, self.surface.solids_m);
+            at.rests(
+                &self.support,
+                self.heat_coefficient,
+                capacity,
+                self.surface.room_temperature_k,
+                seconds,
+            );
+        }
+        at
     }
 
     fn record(&self, solver: &Rosenbrock, trace: &mut Trace) {
         let (t0, t1) = (solver.t_old(), solver.t());
         for point in 1..=POINTS {
             let t = t0 + (t1 - t0) * point as f64 / POINTS as f64;
-            trace.times_s.push(t);
+            trace.times_s.push(self.from_s + t);
             for (i, amounts) in trace.amounts_mol_m2.iter_mut().enumerate() {
                 amounts.push(solver.dense(i, t).max(0.0) * self.scale);
             }
@@ -249,7 +331,8 @@ impl Engine {
                 volume[c] += molar_volume * d;
             }
         }
-        trace.segments.push(Segment { t0_s: t0, t1_s: t1, left: Cubic(left), volume: Cubic(volume) });
+        let [t0_s, t1_s] = [t0, t1].map(|t| self.from_s + t);
+        trace.segments.push(Segment { t0_s, t1_s, left: Cubic(left), volume: Cubic(volume) });
     }
 
     /// Notes when the film has hardened to each mark within the last step.
@@ -267,7 +350,7 @@ impl Engine {
             for (mark, level) in [TOUCH_DRY_K, BLOCK_FREE_K].into_iter().enumerate() {
                 if trace.soft_until_s[mark].is_none() && above <= level {
                     let time = falls_to(level, before, t, |t| self.above_glass_k(solver, t));
-                    trace.soft_until_s[mark] = Some(time);
+                    trace.soft_until_s[mark] = Some(self.from_s + time);
                 }
             }
             before = t;

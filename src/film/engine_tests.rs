@@ -227,6 +227,6 @@ fn real_engine(air_m_s: f64, glass_transition_degc: Option<f64>) -> Engine {
         film = film.with_binder(Binder::new(Temperature::from_si(celsius + 273.15)).unwrap());
     }
     let plate = Substrate::default().conduction().unwrap().unwrap();
-    let (surface, _) = film.surface(film.as_stated()).unwrap();
+    let surface = super::course::wet_surface(&film).unwrap();
     Engine::new(surface, Support::Plate(plate), Options::default())
 }

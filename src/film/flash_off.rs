@@ -11,12 +11,13 @@
 //! 1.22 (rms over 37 published evaporation rates), is added.
 
 use super::coat::Moved;
+use super::course::wet_surface;
 use super::drying::{Drying, check_share, first_time};
 use super::engine::Trace;
 use crate::answer::Answer;
 use crate::error::Result;
 use crate::estimate::{Input, ModelError, Scale, propagate};
-use crate::quantity::{Length, Number, Quantity, Ratio, Temperature, Time, Velocity, digits, show};
+use crate::quantity::{Length, Number, Quantity, Ratio, Time, Velocity, digits, show};
 use crate::working::{Step, Working};
 
 /// Share of the volatile matter lost at flash-off (source key `FLASH_OFF`).
@@ -25,14 +26,17 @@ pub const FLASH_OFF_SHARE: f64 = 0.9;
 /// (source key `HOBBY_SPREAD`).
 const AIR_SPEED_SPREAD: f64 = 0.3;
 const AIR_SPEED_LEAST_M_S: f64 = 0.03;
-/// Spread of a hobby wet film (source key `HOBBY_SPREAD`).
-const THICKNESS_SPREAD: f64 = 0.15;
 /// Spread of catalogue vapour pressures between sources (source key `EVAPORATION_FIT`).
 const VAPOUR_PRESSURE_SPREAD: f64 = 0.03;
 /// ln 3: diffusion of solvent in a binder (source key `FILM_DIFFUSION`).
 const DIFFUSION_SPREAD: f64 = 1.099;
 /// ln 1.22: the flux law against published evaporation rates (source key `EVAPORATION_FIT`).
 const MODEL_SPREAD: f64 = 0.199;
+
+/// One standard deviation of an air speed, m/s.
+pub(super) fn air_speed_std(air_speed_m_s: f64) -> f64 {
+    (AIR_SPEED_SPREAD * air_speed_m_s).max(AIR_SPEED_LEAST_M_S)
+}
 
 impl Drying {
     /// Flash-off: when 90 % by mass of the volatile matter has left.
@@ -73,19 +77,11 @@ impl Drying {
         last_step: impl FnOnce(String) -> Step,
     ) -> Result<Answer<Q>> {
         let film = self.film();
-        let stated = film.as_stated();
+        let thickness_known = film.all_coats().all(|coat| coat.thickness_std_m() <= 0.0);
+        // In standard deviations of each air speed and each coat.
         let mut inputs = vec![
-            Input::new(
-                "air speed in the room",
-                stated.air_speed_m_s,
-                (AIR_SPEED_SPREAD * stated.air_speed_m_s).max(AIR_SPEED_LEAST_M_S),
-            ),
-            Input::new(
-                "wet film thickness",
-                stated.wet_thickness_m,
-                film.wet_thickness_uncertainty()
-                    .map_or(THICKNESS_SPREAD * stated.wet_thickness_m, Length::si),
-            ),
+            Input::new("air speed in the room", 0.0, 1.0),
+            Input::new("wet film thickness", 0.0, if thickness_known { 0.0 } else { 1.0 }),
             Input::new("vapour pressures", 1.0, VAPOUR_PRESSURE_SPREAD),
         ];
         if let Some(binder) = film.binder() {
@@ -95,13 +91,13 @@ impl Drying {
         let model = [ModelError::new("evaporation model", MODEL_SPREAD)];
         let estimate = propagate(&inputs, &model, scale, |x| {
             let moved = Moved {
-                air_speed_m_s: x[0].max(0.0),
-                wet_thickness_m: x[1],
+                air_speed_stds: x[0],
+                wet_thickness_stds: x[1],
                 vapour_pressure: x[2],
                 glass_transition_k: x.get(3).copied().unwrap_or(0.0),
                 film_diffusivity: x.get(4).map_or(1.0, |ln| ln.exp()),
             };
-            if moved == stated { Ok(best) } else { read(&film.dry_moved(moved)?) }
+            if moved == Moved::NOTHING { Ok(best) } else { read(&film.dry_moved(moved)?.trace) }
         })?;
         let mut working = self.working();
         working.push(last_step(estimate.to_string()));
@@ -111,7 +107,6 @@ impl Drying {
     /// How the curves were worked out: the wet coat, the air, the first flux, the end.
     pub fn working(&self) -> Working {
         let film = self.film();
-        let room = film.room();
         let mut w = Working::new(format!(
             "Drying of {} wet film of {} on {}",
             show(film.wet_thickness()),
@@ -123,7 +118,18 @@ impl Drying {
                 .numbers(format!("{} × (1 − {})", show(film.wet_thickness()), film.solids()))
                 .result(show(Length::from_si(film.wet_thickness().si() * (1.0 - film.solids().get())))),
         );
-        if let Ok((surface, _)) = film.surface(film.as_stated()) {
+        if !film.earlier.is_empty() {
+            w.push(
+                Step::new(
+                    "mixed with what earlier coats kept",
+                    "n = n_kept + n_new",
+                    r"n = n_\mathrm{kept} + n_\mathrm{new}",
+                )
+                .numbers(format!("{} coats", film.all_coats().count()))
+                .result(format!("{} dry in all", show(film.dry_build()))),
+            );
+        }
+        if let Ok(surface) = wet_surface(film) {
             for line in surface.first_fluxes() {
                 w.push(
                     Step::new(
@@ -152,7 +158,7 @@ impl Drying {
                 "C dT/dt = h (T_room − T) − Σ J ΔH − q_substrate",
                 r"C\,dT/dt = h (T_\infty - T) - \sum_i J_i \Delta H_i - q_\mathrm{sub}",
             )
-            .numbers(format!("room {}, {}", show::<Temperature>(room.temperature()), film.substrate()))
+            .numbers(format!("{}; {}", film.programme(), film.substrate()))
             .result(show(self.coldest()))
             .source("HAIRER_WANNER"),
         );

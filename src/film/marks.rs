@@ -85,7 +85,7 @@ impl Drying {
 
     fn stays_soft(&self, mark: Mark) -> Error {
         let film = self.film();
-        let Some(binder) = film.binder().filter(|_| film.solids().get() > 0.0) else {
+        let Some(binder) = film.binder().filter(|_| film.dry_build().si() > 0.0) else {
             return out_of_range(
                 format!("hardness at which a coat is {}", mark.name),
                 "unknown",
@@ -121,7 +121,7 @@ impl Drying {
                 "count from the wet coat; follow it longer with `until`",
             ));
         }
-        let solids_m = film.dry_thickness().si();
+        let solids_m = film.dry_build().si();
         if solids_m <= 0.0 {
             return Err(out_of_range(
                 "volume solids",
@@ -136,8 +136,7 @@ impl Drying {
             within.map_or(0.0, |s| s.volume_m(time.si()).max(0.0))
         };
         let best = read(at(&self.segments), solids_m);
-        let per_wet = film.solids().get();
-        let moved = |trace: &Trace| Ok(read(at(&trace.segments), trace.wet_thickness_m * per_wet));
+        let moved = |trace: &Trace| Ok(read(at(&trace.segments), trace.solids_m));
         self.answer(best, Scale::Log, moved, |result| {
             Step::new(
                 format!("solvent left after {}", show(time)),

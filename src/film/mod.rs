@@ -22,15 +22,20 @@
 //! solvent left in a hard binder are then too short), vapour building up in a small room, draught from the gun, oxidation and coalescence
 //! (nothing here says when an alkyd or a latex is hard), gradients across the film.
 
+mod advice;
 mod binder;
 mod coat;
+mod course;
 mod drying;
 mod engine;
 mod flash_off;
 mod liquid;
 mod marks;
+mod moment;
 mod polymer;
+mod programme;
 mod solver;
+mod stack;
 mod stored;
 mod substrate;
 mod surface;
@@ -42,4 +47,5 @@ pub use binder::Binder;
 pub use coat::Film;
 pub use drying::Drying;
 pub use flash_off::FLASH_OFF_SHARE;
-pub use substrate::Substrate;
+pub use programme::{Phase, Programme};
+pub use substrate::{Substrate, WarmLimit};

@@ -22,6 +22,8 @@ pub(super) struct Stored {
     soft_until_s: [Option<f64>; 2],
     least_above_glass_k: Option<f64>,
     arrived: Vec<bool>,
+    #[serde(default)]
+    kept: Vec<f64>,
     warnings: Vec<Warning>,
     steps: usize,
 }
@@ -44,6 +46,10 @@ impl TryFrom<Stored> for Drying {
         if s.amounts.len() != s.species.len() || s.arrived.len() != s.species.len() {
             return Err(wrong("amounts", "has not one curve for each species"));
         }
+        let shares = s.kept.iter().all(|k| k.is_finite() && *k >= 0.0);
+        if !shares || s.kept.len() + 1 != s.film.all_coats().count() {
+            return Err(wrong("kept", "has not one share for each coat under the last"));
+        }
         let curves = s.amounts.iter().chain([&s.temperature_k, &s.left, &s.volume_m]);
         for curve in curves {
             if curve.len() != points || !curve.iter().all(|v| v.is_finite() && *v >= 0.0) {
@@ -65,6 +71,7 @@ impl TryFrom<Stored> for Drying {
             soft_until_s: s.soft_until_s,
             least_above_glass_k: s.least_above_glass_k,
             arrived: s.arrived,
+            kept: s.kept,
             warnings: s.warnings,
             steps: s.steps,
         })
@@ -102,6 +109,7 @@ mod tests {
     #[case::no_points("/times_s", json!([]), "no curve")]
     #[case::no_segments("/segments", json!([]), "no curve")]
     #[case::backwards("/times_s/1", json!(-5.0), "does not rise")]
+    #[case::kept_of_no_coat("/kept", json!([0.5]), "each coat under")]
     #[case::short_temperatures("/temperature_k", json!([300.0]), "another length")]
     #[case::negative("/left/0", json!(-1.0), "from zero up")]
     fn curves_that_do_not_fit_are_refused(#[case] path: &str, #[case] with: Value, #[case] says: &str) {

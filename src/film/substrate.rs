@@ -6,9 +6,10 @@
 //! times the one above; the back face exchanges heat with the room like the front. Data with sources:
 //! `data/substrates.toml`.
 
+use crate::air::properties::ZERO_CELSIUS;
 use crate::error::{Error, Result, bad_data, out_of_range, unknown_name};
 use crate::names::fold;
-use crate::quantity::{Length, Quantity, as_text, show};
+use crate::quantity::{Length, Quantity, Temperature, as_text, show};
 use serde::{Deserialize, Serialize};
 use std::sync::LazyLock;
 
@@ -62,6 +63,16 @@ struct Record {
     heat_capacity: Value,
     thickness: Value,
     source: String,
+    warm_limit: Option<Limit>,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Limit {
+    value: f64,
+    unit: String,
+    why: String,
+    source: String,
 }
 
 #[derive(Debug, Deserialize)]
@@ -88,12 +99,29 @@ static TABLE: LazyLock<Result<Vec<Record>>> = LazyLock::new(|| {
                 return Err(bad_data(FILE, None, Some(&r.name), problem, remedy));
             }
         }
+        if let Some(limit) = &r.warm_limit {
+            if limit.unit != "°C" || !limit.value.is_finite() {
+                let problem = format!("{} {} where a temperature in °C belongs", limit.value, limit.unit);
+                return Err(bad_data(FILE, None, Some(&r.name), problem, remedy));
+            }
+        }
     }
     Ok(file.substrate)
 });
 
 fn table() -> Result<&'static [Record]> {
     TABLE.as_ref().map(Vec::as_slice).map_err(Error::clone)
+}
+
+/// How warm the air around a substrate may be.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WarmLimit {
+    /// The limit of common practice.
+    pub temperature: Temperature,
+    /// What happens above.
+    pub why: &'static str,
+    /// Source key.
+    pub source: &'static str,
 }
 
 /// The conduction grid in raw SI numbers.
@@ -173,6 +201,29 @@ impl Substrate {
     pub fn source(&self) -> Result<Option<&'static str>> {
         let Self::Plate { material, .. } = self else { return Ok(None) };
         Ok(Some(record(material)?.source.as_str()))
+    }
+
+    /// The warmest air that common practice allows it, and what happens above; none for glass, metal and the two
+    /// limits.
+    ///
+    /// # Errors
+    /// As [`Self::source`].
+    ///
+    /// ```
+    /// use mistcoat::film::Substrate;
+    /// use mistcoat::quantity::show;
+    /// let limit = Substrate::named("polystyrene")?.warm_limit()?.unwrap();
+    /// assert_eq!(show(limit.temperature), "50 °C");
+    /// assert!(limit.why.contains("softens"));
+    /// # Ok::<(), mistcoat::Error>(())
+    /// ```
+    pub fn warm_limit(&self) -> Result<Option<WarmLimit>> {
+        let Self::Plate { material, .. } = self else { return Ok(None) };
+        Ok(record(material)?.warm_limit.as_ref().map(|l| WarmLimit {
+            temperature: Temperature::from_si(l.value + ZERO_CELSIUS),
+            why: &l.why,
+            source: &l.source,
+        }))
     }
 
     pub(crate) fn conduction(&self) -> Result<Option<Conduction>> {

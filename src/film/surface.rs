@@ -341,11 +341,6 @@ impl Surface {
         2.0 * s.molar_volume_m3_mol / film_m + slope * glass
     }
 
-    /// Of solids and what arrived.
-    pub(crate) fn wet_thickness_m(&self) -> f64 {
-        self.solids_m + self.species.iter().map(|s| s.arrived_mol_m2 * s.molar_volume_m3_mol).sum::<f64>()
-    }
-
     /// How far the film is above its glass transition, K; None without a binder.
     pub(crate) fn above_glass_k(&self, amounts_mol_m2: &[f64], temperature_k: f64) -> Option<f64> {
         let binder = self.binder.as_ref()?;
