@@ -45,7 +45,8 @@ impl Film {
     ///     .with_binder(Binder::new(parse("50 °C")?)?);
     /// let second = coat.clone().over(&coat, parse("5 min")?)?;
     /// assert_eq!(second.dry_build(), 2.0 * coat.dry_thickness());
-    /// assert!(second.dry()?.touch_dry()?.best() > coat.dry()?.touch_dry()?.best());
+    /// let day = parse("24 h")?; // the thicker film holds more of its solvent
+    /// assert!(second.dry()?.residual_solvent(day)?.best() > coat.dry()?.residual_solvent(day)?.best());
     /// # Ok::<(), mistcoat::Error>(())
     /// ```
     pub fn over(mut self, under: &Self, wait: Time) -> Result<Self> {
