@@ -61,9 +61,10 @@ pub(super) fn warm_warnings(film: &Film, airs: &[Seen]) -> Vec<Warning> {
     };
     let temperature = warmest.room.temperature();
     // A substrate that is not in the table was refused when the coat was dried.
-    if let Ok(Some(limit)) = film.substrate().warm_limit() {
-        if temperature.si() > limit.temperature.si() {
-            out.push(Warning::new(
+    if let Ok(Some(limit)) = film.substrate().warm_limit()
+        && temperature.si() > limit.temperature.si()
+    {
+        out.push(Warning::new(
                 "warm-substrate",
                 format!(
                     "air of {} is warmer than the {} that common practice allows {}: {}; dry it cooler and longer",
@@ -73,7 +74,6 @@ pub(super) fn warm_warnings(film: &Film, airs: &[Seen]) -> Vec<Warning> {
                     limit.why
                 ),
             ));
-        }
     }
     let organic =
         film.all_coats().any(|coat| coat.volatile().ingredients().iter().any(|i| !is_water(&i.solvent)));

@@ -189,15 +189,14 @@ impl Stage {
             if until_s <= from_s {
                 break;
             }
-            let surface = match first.take() {
-                Some(wet) => wet,
-                None => {
-                    let mut surface = self.surface(coat, room)?;
-                    for (s, n) in surface.species.iter_mut().zip(&arrived) {
-                        s.arrived_mol_m2 = *n;
-                    }
-                    surface
+            let surface = if let Some(wet) = first.take() {
+                wet
+            } else {
+                let mut surface = self.surface(coat, room)?;
+                for (s, n) in surface.species.iter_mut().zip(&arrived) {
+                    s.arrived_mol_m2 = *n;
                 }
+                surface
             };
             let mut seen =
                 Seen { room: room.clone(), coldest_k: self.at.film_k, left: self.held() / wet_mass };

@@ -99,11 +99,11 @@ static TABLE: LazyLock<Result<Vec<Record>>> = LazyLock::new(|| {
                 return Err(bad_data(FILE, None, Some(&r.name), problem, remedy));
             }
         }
-        if let Some(limit) = &r.warm_limit {
-            if limit.unit != "°C" || !limit.value.is_finite() {
-                let problem = format!("{} {} where a temperature in °C belongs", limit.value, limit.unit);
-                return Err(bad_data(FILE, None, Some(&r.name), problem, remedy));
-            }
+        if let Some(limit) = &r.warm_limit
+            && (limit.unit != "°C" || !limit.value.is_finite())
+        {
+            let problem = format!("{} {} where a temperature in °C belongs", limit.value, limit.unit);
+            return Err(bad_data(FILE, None, Some(&r.name), problem, remedy));
         }
     }
     Ok(file.substrate)
