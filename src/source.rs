@@ -83,7 +83,9 @@ const FILES: &[(&str, &str)] = source_files![
     "dose.toml",
     "paint.toml",
     "film.toml",
-    "spray.toml"
+    "film.toml",
+    "layers.toml",
+    "spray.toml",
 ];
 
 static SOURCES: LazyLock<Result<Vec<Source>>> = LazyLock::new(|| {

@@ -6,6 +6,9 @@ use crate::working::escape_html;
 use serde::{Deserialize, Serialize};
 use std::fmt::Write as _;
 
+/// Characters of a column of words before its cells are broken in lines.
+const WIDEST_WORDS: usize = 56;
+
 /// One cell: what is shown, and the numbers behind it when there are any.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -77,6 +80,11 @@ impl Column {
         self.cells.get(row).map_or("", |cell| cell.text.as_str())
     }
 
+    /// The lines that stand in a row; long words are broken.
+    fn lines(&self, row: usize) -> Vec<String> {
+        if self.is_numeric() { vec![self.text(row).to_owned()] } else { wrap(self.text(row), WIDEST_WORDS) }
+    }
+
     /// Whether any cell has an interval.
     pub fn has_intervals(&self) -> bool {
         self.cells.iter().any(|c| c.interval.is_some())
@@ -101,31 +109,29 @@ impl Table {
         self.columns.iter().map(|c| c.cells.len()).max().unwrap_or(0)
     }
 
-    /// Plain text for a terminal; numbers line up on the right.
+    /// Plain text for a terminal; numbers line up on the right, words on the left, long ones broken in lines.
     pub fn to_text(&self) -> String {
         let mut out = String::new();
         for line in wrap(&self.caption, 100) {
             let _ = writeln!(out, "{line}");
         }
         out.push('\n');
-        let titles: Vec<Vec<&str>> = self.columns.iter().map(|c| c.title.split('\n').collect()).collect();
-        let widths: Vec<usize> = self
-            .columns
-            .iter()
-            .zip(&titles)
-            .map(|(c, t)| {
-                let cells = c.cells.iter().map(|cell| cell.text.chars().count());
-                cells.chain(t.iter().map(|line| line.chars().count())).max().unwrap_or(0)
+        let titles: Vec<Vec<String>> =
+            self.columns.iter().map(|c| c.title.split('\n').map(str::to_owned).collect()).collect();
+        let rows: Vec<Vec<Vec<String>>> =
+            (0..self.rows()).map(|row| self.columns.iter().map(|c| c.lines(row)).collect()).collect();
+        let widths: Vec<usize> = (0..self.columns.len())
+            .map(|i| {
+                let cells = core::iter::once(&titles).chain(&rows).flat_map(|row| &row[i]);
+                cells.map(|line| line.chars().count()).max().unwrap_or(0)
             })
             .collect();
-        for line in 0..titles.iter().map(Vec::len).max().unwrap_or(0) {
-            let cells = titles.iter().map(|t| t.get(line).copied().unwrap_or(""));
-            push_row(&mut out, cells, &widths);
-        }
-        let rule: Vec<String> = widths.iter().map(|w| "-".repeat(*w)).collect();
-        push_row(&mut out, rule.iter().map(String::as_str), &widths);
-        for row in 0..self.rows() {
-            push_row(&mut out, self.columns.iter().map(|c| c.text(row)), &widths);
+        let left: Vec<bool> = self.columns.iter().map(|c| !c.is_numeric()).collect();
+        push_row(&mut out, &titles, &widths, &left);
+        let rule: Vec<Vec<String>> = widths.iter().map(|w| vec!["-".repeat(*w)]).collect();
+        push_row(&mut out, &rule, &widths, &left);
+        for row in &rows {
+            push_row(&mut out, row, &widths, &left);
         }
         if !self.notes.is_empty() {
             out.push('\n');
@@ -140,7 +146,9 @@ impl Table {
 
     /// An HTML fragment; its few styles are inline, so that it prints the same in a notebook and on a page.
     pub fn to_html(&self) -> String {
-        const CELL: &str = "padding:.3em .8em;text-align:right;white-space:nowrap";
+        const NUMBER: &str = "padding:.3em .8em;text-align:right;white-space:nowrap";
+        const WORDS: &str = "padding:.3em .8em;text-align:left;max-width:30em";
+        let style = |c: &Column| if c.is_numeric() { NUMBER } else { WORDS };
         let mut out = String::from("<table class=\"mistcoat-table\" style=\"border-collapse:collapse\">");
         let _ = write!(
             out,
@@ -149,14 +157,14 @@ impl Table {
         );
         for c in &self.columns {
             let title = escape_html(&c.title).replace('\n', "<br>");
-            let _ = write!(out, "<th style=\"{CELL};border-bottom:1.5px solid\">{title}</th>");
+            let _ = write!(out, "<th style=\"{};border-bottom:1.5px solid\">{title}</th>", style(c));
         }
         out.push_str("</tr></thead><tbody>");
         for row in 0..self.rows() {
             out.push_str("<tr>");
             for c in &self.columns {
                 let text = escape_html(c.text(row));
-                let _ = write!(out, "<td style=\"{CELL};border-bottom:.5px solid #999\">{text}</td>");
+                let _ = write!(out, "<td style=\"{};border-bottom:.5px solid #999\">{text}</td>", style(c));
             }
             out.push_str("</tr>");
         }
@@ -172,14 +180,18 @@ impl Table {
     }
 }
 
-fn push_row<'a>(out: &mut String, cells: impl Iterator<Item = &'a str>, widths: &[usize]) {
-    let mut line = String::new();
-    for (cell, width) in cells.zip(widths) {
-        let pad = width.saturating_sub(cell.chars().count());
-        let _ = write!(line, "{}{cell}  ", " ".repeat(pad));
+/// One row of cells, each of one or more lines.
+fn push_row(out: &mut String, cells: &[Vec<String>], widths: &[usize], left: &[bool]) {
+    for i in 0..cells.iter().map(Vec::len).max().unwrap_or(0) {
+        let mut line = String::new();
+        for ((cell, &width), left) in cells.iter().zip(widths).zip(left) {
+            let text = cell.get(i).map_or("", String::as_str);
+            let pad = " ".repeat(width.saturating_sub(text.chars().count()));
+            let _ = if *left { write!(line, "{text}{pad}  ") } else { write!(line, "{pad}{text}  ") };
+        }
+        out.push_str(line.trim_end());
+        out.push('\n');
     }
-    out.push_str(line.trim_end());
-    out.push('\n');
 }
 
 /// Breaks text into lines of at most `width` characters at spaces.
@@ -230,8 +242,11 @@ mod tests {
         let text = table().to_text();
         let lines: Vec<&str> = text.lines().collect();
         assert_eq!(lines[2], "   thinner  verdict");
+        let mut long = table();
+        long.columns[1].cells[0] = Cell::words("word ".repeat(20));
+        assert!(long.to_text().lines().all(|line| line.chars().count() < 75));
         assert_eq!(lines[3], "to 1 paint");
-        assert_eq!(lines[5], "       0.5    thick");
+        assert_eq!(lines[5], "       0.5  thick");
         assert!(text.contains("* mind the gap"));
     }
 
