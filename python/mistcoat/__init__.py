@@ -10,7 +10,7 @@ units library; a bare number is refused, because its unit would be a guess.
 
 from __future__ import annotations
 
-from . import columns, dose, errors, protocols
+from . import columns, dose, errors, layers, protocols
 from ._core import (
     Area,
     Batch,
@@ -153,6 +153,7 @@ __all__ = [
     "demo_paint",
     "dose",
     "errors",
+    "layers",
     "measured_dilutions",
     "polymers",
     "protocols",

@@ -10,7 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 from os import PathLike
 from typing import Any, Final, SupportsFloat, SupportsIndex, final
 
-__all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Comparison", "ComparisonRow", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "ExposureLimit", "Film", "FlowCup", "Frequency", "Hansen", "KinematicViscosity", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MolarEnergy", "MolarMass", "MolarVolume", "Paint", "Phases", "Pressure", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "compare", "counted_volume", "cpvc", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "kinematic_viscosity_mm2_s", "measured_dilutions", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "thinned_solids", "timing", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
+__all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Comparison", "ComparisonRow", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "ExposureLimit", "Film", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MolarEnergy", "MolarMass", "MolarVolume", "Paint", "PaintTest", "Phases", "Pressure", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "StackCheck", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "measured_dilutions", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "timing", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
 
 __version__: Final[str]
 
@@ -1421,6 +1421,128 @@ class Hansen:
         """
 
 @final
+class Identification:
+    """
+    How likely each kind of paint is, and what to try next.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    @property
+    def best(self, /) -> str:
+        """
+        Name of the likeliest kind.
+        """
+    @property
+    def cautions(self, /) -> list[str]:
+        """
+        What to mind while testing.
+        """
+    @property
+    def clues(self, /) -> list[str]:
+        """
+        What was said, with what to know about it.
+        """
+    @staticmethod
+    def from_json(text: str) -> Identification:
+        """
+        Reads what ``to_json`` wrote.
+        """
+    @property
+    def is_settled(self, /) -> bool:
+        """
+        Whether one kind has 95 % or more.
+        """
+    @property
+    def likelihoods(self, /) -> dict[str, float]:
+        """
+        Likelihood of every kind, 0 to 1, likeliest first.
+        """
+    @property
+    def next_test(self, /) -> PaintTest | None:
+        """
+        The most telling test that is left; ``None`` when no test would tell anything.
+        """
+    @property
+    def source(self, /) -> str:
+        """
+        Where the shares behind the likelihoods come from.
+        """
+    @property
+    def table(self, /) -> Table:
+        """
+        Kinds with their likelihoods, clues, next test and cautions.
+        """
+    @property
+    def tests_left(self, /) -> list[PaintTest]:
+        """
+        Tests not made yet, most telling first.
+        """
+    def to_json(self, /) -> str:
+        """
+        JSON text; the Rust crate reads the same.
+        """
+
+@final
+class Judgement:
+    """
+    The answer to "does this go with that?": "fine", "test first" or "no", why, and the trial that settles it.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    @property
+    def cautions(self, /) -> list[str]:
+        """
+        What to mind while trying.
+        """
+    @staticmethod
+    def from_json(text: str) -> Judgement:
+        """
+        Reads what ``to_json`` wrote.
+        """
+    @property
+    def question(self, /) -> str:
+        """
+        What was asked.
+        """
+    @property
+    def reasons(self, /) -> list[str]:
+        """
+        Why, sternest first.
+        """
+    @property
+    def sources(self, /) -> list[str]:
+        """
+        Where each reason comes from.
+        """
+    @property
+    def table(self, /) -> Table:
+        """
+        Reasons, trial, sources and cautions as a table.
+        """
+    def to_json(self, /) -> str:
+        """
+        JSON text; the Rust crate reads the same.
+        """
+    @property
+    def trial(self, /) -> str:
+        """
+        The trial on scrap that settles it.
+        """
+    @property
+    def verdict(self, /) -> str:
+        """
+        "fine", "test first" or "no".
+        """
+
+@final
 class KinematicViscosity:
     """
     A value of dimension KinematicViscosity with its unit: ``KinematicViscosity("40 mm2/s")`` or ``KinematicViscosity(number, unit)``.
@@ -1457,6 +1579,35 @@ class KinematicViscosity:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
+        """
+
+@final
+class Layer:
+    """
+    One coat of a stack: its name, its family, where it belongs ("primer", "between" or "finish"), and how long it waits
+    before the next coat (as long as it needs unless given).
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, name: str, family: str, *, place: str = "between", wait: Time | str | Estimate | HasUnits | None = None) -> Layer: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Layer: ...
+    @property
+    def family(self, /) -> str:
+        """
+        Its family.
+        """
+    @property
+    def name(self, /) -> str:
+        """
+        What it is.
+        """
+    @property
+    def wait(self, /) -> Time | None:
+        """
+        How long it waits before the next coat; ``None``: as long as it needs.
         """
 
 @final
@@ -2128,6 +2279,43 @@ class Paint:
         """
 
 @final
+class PaintTest:
+    """
+    A test that tells kinds of paint apart.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> PaintTest: ...
+    @property
+    def answers(self, /) -> list[str]:
+        """
+        The answers it may give, as ``identify(tests=...)`` takes them.
+        """
+    @property
+    def effort(self, /) -> int:
+        """
+        Trouble, from 1 (reading) to 4 (a week of waiting).
+        """
+    @property
+    def expected_bits(self, /) -> float:
+        """
+        Information to be expected from it, in bits.
+        """
+    @property
+    def how(self, /) -> str:
+        """
+        How it is done.
+        """
+    @property
+    def name(self, /) -> str:
+        """
+        Its name, as ``identify(tests=...)`` takes it.
+        """
+
+@final
 class Phases:
     """
     How many liquids a blend is, and what each holds.
@@ -2723,6 +2911,51 @@ class SpreadingRate:
         """
 
 @final
+class StackCheck:
+    """
+    A stack of coats with its verdicts, from the part upwards.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    @property
+    def advice(self, /) -> str | None:
+        """
+        What would help when no order is free of a "no".
+        """
+    @property
+    def better_order(self, /) -> list[str] | None:
+        """
+        Names in a milder order, from the part upwards; ``None`` when there is none.
+        """
+    @staticmethod
+    def from_json(text: str) -> StackCheck:
+        """
+        Reads what ``to_json`` wrote.
+        """
+    @property
+    def pairs(self, /) -> list[Judgement]:
+        """
+        Each coat over the one below.
+        """
+    @property
+    def table(self, /) -> Table:
+        """
+        The stack as a table, with sources and cautions.
+        """
+    def to_json(self, /) -> str:
+        """
+        JSON text; the Rust crate reads the same.
+        """
+    @property
+    def verdict(self, /) -> str:
+        """
+        The sternest verdict: "fine", "test first" or "no".
+        """
+
+@final
 class SurfaceTension:
     """
     A value of dimension SurfaceTension with its unit: ``SurfaceTension("25 mN/m")`` or ``SurfaceTension(number, unit)``.
@@ -3176,6 +3409,38 @@ def alligation(strong: float | Ratio | str | Estimate | HasUnits, weak: float | 
     Parts of a strong and a weak stock, adding up to 1, that give ``target`` between them: (strong, weak).
     """
 
+def check_stack(coats: SupportsGetItem[int, Layer]) -> StackCheck:
+    """
+    Do these coats go on top of each other in this order, from the part upwards; and if not, which order does?
+
+    >>> from mistcoat.layers import Layer, check_stack
+    >>> check = check_stack([Layer("red oxide", "solvent lacquer", place="primer"),
+    ...     Layer("oil wash", "artists' oil"), Layer("clear", "waterborne acrylic")])
+    >>> check.verdict, check.better_order
+    ('no', ['red oxide', 'clear', 'oil wash'])
+    """
+
+def cleaner_with_paint(paint: Paint, cleaner: Blend | Solvent | str, *, dried: bool = False) -> Judgement:
+    """
+    Will this liquid take the paint off: wet in the gun, or a film that has ``dried``?
+
+    >>> import mistcoat as mc
+    >>> cream = mc.Paint.typical("waterborne acrylic", name="deckhouse cream")
+    >>> mc.layers.cleaner_with_paint(cream, "water", dried=True).verdict
+    'no'
+    """
+
+def coat_over_coat(over: str, under: str, *, waited: Time | str | Estimate | HasUnits | None = None) -> Judgement:
+    """
+    May a coat of the family ``over`` go on one of the family ``under`` that has ``waited`` so long?
+
+    Without ``waited`` the lower coat counts as having had its time. Common practice; try on scrap.
+
+    >>> import mistcoat as mc
+    >>> mc.layers.coat_over_coat("alkyd enamel", "alkyd enamel", waited="6 h").verdict
+    'no'
+    """
+
 def compare(paint: Paint, thinner: Blend | Solvent | str, *, thinner_per_paint: SupportsGetItem[int, SupportsFloat | SupportsIndex] | None = None, room: Room | None = None, cup: FlowCup | None = None, wet_thickness: Length | str | Estimate | HasUnits | None = None, substrate: str | None = None, dropper: Dropper | None = None, total: Volume | str | Estimate | HasUnits | None = None) -> Comparison:
     """
     Compares thinning ratios from bottle to flash-off: what do half a part, one, two and three parts of thinner
@@ -3225,6 +3490,26 @@ def dry_film(wet: Length | str | Estimate | HasUnits, volume_solids: float | Rat
 def efflux_time_s(kinematic_viscosity_mm2_s: float | ArrayLike, *, standard: str, size: float | str, errors: str = "nan") -> float | NDArray[float64]:
     """
     Efflux time in s from kinematic viscosities in mm2/s.
+    """
+
+def identification_tests() -> list[PaintTest]:
+    """
+    All tests that tell kinds of paint apart, most telling first.
+    """
+
+def identify(label: str | None = None, tests: dict[str, str] | None = None) -> Identification:
+    """
+    What is this paint? Weighs label words and tests; every answer is common practice, made to rank.
+
+    ``label`` is what stands on the bottle. ``tests`` pairs names with answers, as ``identification_tests()`` lists them.
+    Raises ``UnknownName`` with near names, ``RangeError`` without any clue.
+
+    >>> from mistcoat import layers
+    >>> found = layers.identify(label="Acrylic lacquer", tests={"smell": "nail varnish or pear drops"})
+    >>> found.best
+    'solvent lacquer'
+    >>> found.next_test.name
+    'thinner named on the label'
     """
 
 def kinematic_viscosity_mm2_s(efflux_s: float | ArrayLike, *, standard: str, size: float | str, errors: str = "nan") -> float | NDArray[float64]:
@@ -3286,6 +3571,29 @@ def spreading_rate(volume_solids: float | Ratio | str | Estimate | HasUnits, dry
 def thinned_solids(volume_solids: float | Ratio | str | Estimate | HasUnits, thinning: Thinning | str) -> float:
     """
     Volume solids of a mix: the paint's times the paint fraction.
+    """
+
+def thinner_on_substrate(thinner: Blend | Solvent | str, material: str) -> Judgement:
+    """
+    Does this liquid attack that material? Never a bare "fine" for a solvent on polystyrene.
+
+    ``material``: polystyrene, ABS, PVC, PMMA, polycarbonate, resin, wood, card, glass, steel, brass, aluminium.
+
+    >>> import mistcoat as mc
+    >>> mc.layers.thinner_on_substrate("acetone", "polystyrene").verdict
+    'no'
+    """
+
+def thinner_with_paint(paint: Paint, thinner: Blend | Solvent | str) -> Judgement:
+    """
+    Will this thinner dissolve the paint, fresh and as it dries, or curdle it? Judged at equal parts.
+
+    ``thinner`` is a ``Blend``, a ``Solvent`` or the name of one.
+
+    >>> import mistcoat as mc
+    >>> green = mc.Paint.typical("solvent lacquer", name="hull green")
+    >>> mc.layers.thinner_with_paint(green, "white spirit").verdict
+    'no'
     """
 
 def timing(*runs: "Time | str | Estimate | HasUnits") -> Estimate:

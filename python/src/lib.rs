@@ -19,6 +19,7 @@ mod errors;
 mod estimate;
 mod film;
 mod json;
+mod layers;
 mod paint;
 mod quantity;
 mod safety;
@@ -59,6 +60,11 @@ mod _core {
     use crate::estimate::{PyEstimate, PyWorking};
     #[pymodule_export]
     use crate::film::{PyDrying, PyFilm};
+    #[pymodule_export]
+    use crate::layers::{
+        PyIdentification, PyJudgement, PyLayer, PyPaintTest, PyStackCheck, check_stack, cleaner_with_paint,
+        coat_over_coat, identification_tests, identify, thinner_on_substrate, thinner_with_paint,
+    };
     #[pymodule_export]
     use crate::paint::{PyDilutionLaw, PyMix, PyMixDrops, PyPaint, PyVoc};
     #[pymodule_export]

@@ -309,6 +309,7 @@ impl Identify {
             clues: self.clues(file),
             tests_left: remaining(file, &chances, &done),
             cautions: cautions(&chances),
+            source: file.source.clone(),
         })
     }
 
@@ -397,6 +398,7 @@ pub struct Identification {
     clues: Vec<String>,
     tests_left: Vec<NextTest>,
     cautions: Vec<String>,
+    source: String,
 }
 
 impl Identification {
@@ -436,8 +438,8 @@ impl Identification {
     }
 
     /// Source key of the shares behind the likelihoods.
-    pub fn source(&self) -> &'static str {
-        "identify-practice"
+    pub fn source(&self) -> &str {
+        &self.source
     }
 
     /// Kinds with their likelihoods, clues, next test and cautions.

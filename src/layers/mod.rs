@@ -18,4 +18,4 @@ pub use coats::{CoatRule, coat_over_coat, coat_rules};
 pub use identify::{Candidate, Identification, Identify, Kind, NextTest};
 pub use judgement::{Judgement, Reason, Verdict};
 pub use liquids::{cleaner_with_paint, thinner_on_substrate, thinner_with_paint};
-pub use stack::{Layer, StackCheck, check_stack};
+pub use stack::{Layer, Place, StackCheck, check_stack};
