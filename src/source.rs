@@ -83,7 +83,6 @@ const FILES: &[(&str, &str)] = source_files![
     "dose.toml",
     "paint.toml",
     "film.toml",
-    "film.toml",
     "layers.toml",
     "spray.toml",
 ];
