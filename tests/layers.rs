@@ -29,7 +29,7 @@ fn ranks(values: &[f64]) -> Vec<f64> {
 /// Spearman's rank correlation.
 fn rank_correlation(a: &[f64], b: &[f64]) -> f64 {
     let (a, b) = (ranks(a), ranks(b));
-    let mean = (a.len() as f64 + 1.0) / 2.0;
+    let mean = f64::midpoint(a.len() as f64, 1.0);
     let product =
         |x: &[f64], y: &[f64]| -> f64 { x.iter().zip(y).map(|(x, y)| (x - mean) * (y - mean)).sum() };
     product(&a, &b) / (product(&a, &a) * product(&b, &b)).sqrt()

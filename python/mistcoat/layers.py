@@ -1,4 +1,4 @@
-"""What is in this bottle, what may meet what, and in which order?
+"""What is in this bottle, what may meet what, and which order of coats works.
 
 Verdicts are "fine", "test first" or "no", each with reasons, sources and the trial on scrap that
 settles it. What rests on common practice says so.

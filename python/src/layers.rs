@@ -412,8 +412,8 @@ impl PyStackCheck {
 /// >>> from mistcoat.layers import Layer, check_stack
 /// >>> check = check_stack([Layer("red oxide", "solvent lacquer", place="primer"),
 /// ...     Layer("oil wash", "artists' oil"), Layer("clear", "waterborne acrylic")])
-/// >>> check.verdict, check.better_order
-/// ('no', ['red oxide', 'clear', 'oil wash'])
+/// >>> print(check.verdict, *check.better_order, sep=", ")
+/// no, red oxide, clear, oil wash
 #[pyfunction]
 #[allow(clippy::needless_pass_by_value, reason = "extracted argument")]
 pub fn check_stack(coats: Vec<PyRef<'_, PyLayer>>) -> CallResult<PyStackCheck> {

@@ -219,7 +219,7 @@ fn permute(order: &mut Vec<usize>, k: usize, visit: &mut impl FnMut(&[usize]) ->
     for i in 0..k {
         permute(order, k - 1, visit)?;
         if i + 1 < k {
-            let other = if k % 2 == 0 { i } else { 0 };
+            let other = if k.is_multiple_of(2) { i } else { 0 };
             order.swap(other, k - 1);
         }
     }

@@ -29,7 +29,7 @@ def test_a_label_misleads_and_a_test_turns_it() -> None:
     assert not label.is_settled
     assert told.best == "alcohol acrylic"
     assert sum(told.likelihoods.values()) == pytest.approx(1.0)
-    assert list(told.likelihoods)[0] == told.best
+    assert next(iter(told.likelihoods)) == told.best
     names = [test.name for test in told.tests_left]
     assert "smell" not in names
     assert told.next_test is not None
