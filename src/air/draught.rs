@@ -5,14 +5,18 @@
 //! | closed box, no air moves but by itself | 0 m/s | |
 //! | room without a felt draught | 0.15 m/s | `ROOM_AIR` |
 //! | fan across the bench, spray booth | 0.5 m/s | `ROOM_AIR` |
+//! | under the gun | of the jet at that distance | [`Jet::speed_at`] |
 //!
 //! Between rooms the speed differs by a factor 1.35 (one standard deviation), which every drying time carries.
+//! A jet meets the part head on, the drying laws are those of a stream along it: expect a factor 1.5 on times under a gun,
+//! and only where the jet points. Its own air has mixed with 10 to 100 parts of the room's, so that humidity and
+//! temperature are taken as the room's.
 //! A fan close to the part is faster: hold a vane anemometer there, or take 1 to 2 m/s (common practice).
 
-use super::Room;
+use super::{Jet, Room};
 use crate::error::{Result, unknown_name};
 use crate::names::fold;
-use crate::quantity::{Quantity, Velocity};
+use crate::quantity::{Length, Quantity, Velocity};
 use serde::{Deserialize, Serialize};
 
 /// A room without a fan and without a felt draught moves at 0.1 to 0.2 m/s (source key `ROOM_AIR`).
@@ -100,6 +104,25 @@ impl Room {
     #[must_use]
     pub fn with_draught(self, draught: Draught) -> Self {
         self.moving_at(draught.air_speed())
+    }
+
+    /// The same room under the air of a gun, held so far from the part with the paint off. At most 30 m/s: nearer, the
+    /// jet would blow the coat about.
+    ///
+    /// # Errors
+    /// Those of [`Jet::speed_at`], and a [`crate::error::RangeError`] where the jet is faster than 30 m/s.
+    ///
+    /// ```
+    /// use mistcoat::air::{Jet, Orifice, Room};
+    /// use mistcoat::quantity::{parse, show, RelativeHumidity};
+    /// let room = Room::new(parse("21 °C")?, RelativeHumidity::new(0.55)?)?;
+    /// let jet = Jet::new(&Orifice::effective(parse("0.4 mm2")?)?, parse("1.4 bar")?, &room)?;
+    /// assert_eq!(show(room.under_gun(&jet, parse("15 cm")?)?.air_speed()), "12.2 m/s");
+    /// assert!(room.under_gun(&jet, parse("2 cm")?).is_err());
+    /// # Ok::<(), mistcoat::Error>(())
+    /// ```
+    pub fn under_gun(&self, jet: &Jet, distance: Length) -> Result<Self> {
+        self.clone().with_air_speed(jet.speed_at(distance)?)
     }
 }
 

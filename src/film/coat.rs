@@ -3,8 +3,8 @@
 use super::binder::Binder;
 use super::course::{self, Course};
 use super::drying::Drying;
+use super::over::Earlier;
 use super::programme::{Change, Programme};
-use super::stack::Earlier;
 use super::substrate::Substrate;
 use crate::air::Room;
 use crate::air::transfer::check_length;

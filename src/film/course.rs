@@ -27,8 +27,6 @@ pub(crate) struct Course {
     pub(crate) species: Vec<Volatile>,
     /// After the last landing.
     pub(crate) trace: Trace,
-    /// When each coat but the first landed: share still held of the volatile mass that the coats before it brought.
-    pub(crate) kept: Vec<f64>,
     /// Each stretch of air of every coat, in order.
     pub(crate) airs: Vec<Seen>,
     pub(crate) warnings: Vec<Warning>,
@@ -52,9 +50,11 @@ pub(crate) fn run(film: &Film, moved: Moved) -> Result<Course> {
         stage.dries(&under.film, under.wait.si())?;
         kept.push(stage.held() / brought);
     }
-    stage.lands(film);
-    let (species, trace) = stage.dries(film, film.followed_for().si())?;
-    Ok(Course { species, trace, kept, airs: stage.airs, warnings: stage.activity.warnings().to_vec() })
+    brought += stage.lands(film);
+    let wet_share = if kept.is_empty() { 1.0 } else { stage.held() / brought };
+    let (species, mut trace) = stage.dries(film, film.followed_for().si())?;
+    (trace.kept, trace.wet_share) = (kept, wet_share);
+    Ok(Course { species, trace, airs: stage.airs, warnings: stage.activity.warnings().to_vec() })
 }
 
 /// The surface of the wet coat in its first air, over what earlier coats kept.

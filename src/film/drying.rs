@@ -32,13 +32,15 @@ pub struct Drying {
     pub(super) arrived: Vec<bool>,
     /// When each coat but the first landed: share still held of what the coats before it brought.
     pub(super) kept: Vec<f64>,
+    /// Share of the volatile mass of all coats that the film held when the last had landed.
+    pub(super) wet_share: f64,
     pub(super) warnings: Vec<Warning>,
     pub(super) steps: usize,
 }
 
 impl Drying {
     pub(super) fn new(film: Film, course: Course) -> Self {
-        let Course { species, trace, kept, airs, mut warnings } = course;
+        let Course { species, trace, airs, mut warnings } = course;
         warnings.extend(phase_split(&film));
         let mass: f64 = species.iter().map(|s| s.arrived_mol_m2 * s.molar_mass_kg_mol).sum();
         let points = trace.times_s.len();
@@ -68,7 +70,8 @@ impl Drying {
             soft_until_s: trace.soft_until_s,
             least_above_glass_k: trace.least_above_glass_k,
             arrived: species.iter().map(|s| s.arrived_mol_m2 > 0.0).collect(),
-            kept,
+            kept: trace.kept,
+            wet_share: trace.wet_share,
             warnings,
             steps: trace.work.steps + trace.work.rejected,
         }
@@ -170,6 +173,12 @@ impl Drying {
     /// Most volatile matter lost while the coat was followed.
     pub fn most_lost(&self) -> Ratio {
         Ratio::from_si(1.0 - self.left.iter().copied().fold(1.0, f64::min))
+    }
+
+    /// For each coat that landed on others ([`Film::over`]): share of the volatile mass brought before it that the film
+    /// still held when it landed. Empty for a coat by itself.
+    pub fn kept(&self) -> &[f64] {
+        &self.kept
     }
 
     /// Lowest film temperature.

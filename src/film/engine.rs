@@ -148,6 +148,10 @@ pub(crate) struct Trace {
     pub(crate) least_above_glass_k: Option<f64>,
     /// Solids as they were dried, m3/m2.
     pub(crate) solids_m: f64,
+    /// When each coat but the first landed: share still held of the volatile mass that the coats before it brought.
+    pub(crate) kept: Vec<f64>,
+    /// Share of the volatile mass of all coats that the film held when the last had landed.
+    pub(crate) wet_share: f64,
     pub(crate) work: Work,
 }
 
@@ -162,6 +166,8 @@ impl Trace {
             soft_until_s: [None; 2],
             least_above_glass_k: None,
             solids_m,
+            kept: Vec::new(),
+            wet_share: 1.0,
             work: Work::default(),
         }
     }

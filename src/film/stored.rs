@@ -24,8 +24,15 @@ pub(super) struct Stored {
     arrived: Vec<bool>,
     #[serde(default)]
     kept: Vec<f64>,
+    #[serde(default = "whole")]
+    wet_share: f64,
     warnings: Vec<Warning>,
     steps: usize,
+}
+
+/// Of a coat by itself.
+fn whole() -> f64 {
+    1.0
 }
 
 impl TryFrom<Stored> for Drying {
@@ -46,7 +53,7 @@ impl TryFrom<Stored> for Drying {
         if s.amounts.len() != s.species.len() || s.arrived.len() != s.species.len() {
             return Err(wrong("amounts", "has not one curve for each species"));
         }
-        let shares = s.kept.iter().all(|k| k.is_finite() && *k >= 0.0);
+        let shares = s.kept.iter().chain([&s.wet_share]).all(|k| k.is_finite() && *k >= 0.0);
         if !shares || s.kept.len() + 1 != s.film.all_coats().count() {
             return Err(wrong("kept", "has not one share for each coat under the last"));
         }
@@ -72,6 +79,7 @@ impl TryFrom<Stored> for Drying {
             least_above_glass_k: s.least_above_glass_k,
             arrived: s.arrived,
             kept: s.kept,
+            wet_share: s.wet_share,
             warnings: s.warnings,
             steps: s.steps,
         })
