@@ -383,7 +383,7 @@ fn longer_waits_keep_less_and_at_last_take_longer() {
     println!("touch dry over that of one coat: {ratios:.3?}");
     assert!(ratios[..2].iter().all(|r| (r - 1.0).abs() < 0.03), "{ratios:?}");
     assert!(ratios[1] < ratios[2] && ratios[2] < ratios[3] && ratios[3] > 2.0, "{ratios:?}");
-    // Without a wait there is no difference, whatever the question.
+    // Without a wait there is no difference, whatever the question (rounding at the start moves the steps a little).
     let none = stack(3, 12.0, "0 s");
     let pairs = [
         (none.flash_off(), none.one_coat().flash_off()),

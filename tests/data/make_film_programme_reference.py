@@ -11,6 +11,7 @@ of 1e-7. Run with Python 3.11+, numpy, scipy, thermo:
 import csv
 import math
 import pathlib
+from itertools import pairwise
 
 import numpy as np
 from make_film_reference import (
@@ -240,14 +241,17 @@ class Part:
 
 def first_below(runs, curve, level):
     for run in runs:
-        values = [curve(y) for y in run.y.T]
-        for i, value in enumerate(values):
-            if value > level:
-                continue
-            if i == 0:
-                return f"{run.t[0]:.6g}"
-            at = brentq(lambda t: curve(run.sol(t)) - level, run.t[i - 1], run.t[i], xtol=1e-9)
-            return f"{at:.6g}"
+        below = [i for i, y in enumerate(run.y.T) if curve(y) <= level]
+        if not below:
+            continue
+        i = below[0]
+        if i == 0:
+            return f"{run.t[0]:.6g}"
+
+        def above(t, solution=run.sol):
+            return curve(solution(t)) - level
+
+        return f"{brentq(above, run.t[i - 1], run.t[i], xtol=1e-9):.6g}"
     return ""
 
 
@@ -265,7 +269,7 @@ def simulate(case):
     wet = part.held(part.y)
     runs = part.dries(case["airs"], DAY)
     times = [first_below(runs, lambda y: part.held(y) / wet, left) for left in (0.5, 0.1, 0.01)]
-    fine = [run.sol(np.linspace(a, b, 8)) for run in runs for a, b in zip(run.t, run.t[1:])]
+    fine = [run.sol(np.linspace(a, b, 8)) for run in runs for a, b in pairwise(run.t)]
     coldest = min(y[part.n].min() for y in fine) - 273.15
     marks = ["", ""]
     if part.binder is not None:
