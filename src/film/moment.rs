@@ -37,7 +37,8 @@ impl Moment {
         let brought = laid.heat_capacity(species, over) - SKIN_HEAT_J_M2_K;
         self.film_k = (kept * self.film_k + brought * laid.film_k) / (kept + brought);
         for (n, more) in self.amounts_mol_m2.iter_mut().zip(&laid.amounts_mol_m2) {
-            *n += more;
+            // A trace below zero is within the tolerance of the film below, not of a thinner one that follows.
+            *n = n.max(0.0) + more;
         }
     }
 
