@@ -216,7 +216,7 @@ impl Stage {
     }
 }
 
-fn volatile_of(solvent: &Solvent, room: &Room, moved: Moved) -> Volatile {
+pub(super) fn volatile_of(solvent: &Solvent, room: &Room, moved: Moved) -> Volatile {
     let kernel = solvent.kernel();
     let room_k = room.temperature().si();
     let ln10 = core::f64::consts::LN_10;

@@ -73,6 +73,8 @@ impl Options {
 pub(crate) enum Support {
     Free,
     Isothermal,
+    /// A thin sheet as warm as the film: its heat capacity, J/(m2 K).
+    Sheet(f64),
     Plate(Conduction),
 }
 
@@ -396,6 +398,7 @@ impl System for Engine {
                 return;
             }
             Support::Free => {}
+            Support::Sheet(heat) => capacity += heat,
             Support::Plate(plate) => {
                 let mut inflow = plate.conductance[0] * (film - y[n + 1]);
                 heat -= inflow;
@@ -449,12 +452,12 @@ impl System for Engine {
             }
             jacobian.core[(n, j)] = match self.support {
                 Support::Isothermal => 0.0,
-                Support::Free | Support::Plate(_) => heat * unit / capacity,
+                Support::Free | Support::Sheet(_) | Support::Plate(_) => heat * unit / capacity,
             };
         }
         match &self.support {
             Support::Isothermal => {}
-            Support::Free => jacobian.core[(n, n)] -= h / capacity,
+            Support::Free | Support::Sheet(_) => jacobian.core[(n, n)] -= h / capacity,
             Support::Plate(plate) => {
                 jacobian.core[(n, n)] -= (h + plate.conductance[0]) / capacity;
                 jacobian.core_from_chain = plate.conductance[0] / capacity;
