@@ -6,6 +6,7 @@
 //! * [`properties`]: density, viscosity and conductivity of dry air.
 //! * [`Orifice`], [`Restriction`]: compressed air through a nozzle.
 //! * [`Jet`]: the air of a gun on its way to the part.
+//! * [`RoomVapour`]: vapour in the air of the room over a session.
 //! * [`transfer`]: mass and heat transfer between a flat part and the air around it.
 //!
 //! ```
@@ -23,8 +24,10 @@ pub mod properties;
 pub mod psychrometrics;
 mod room;
 pub mod transfer;
+mod vapour;
 
 pub use draught::Draught;
 pub use jet::Jet;
 pub use orifice::{Orifice, Restriction, critical_pressure_ratio};
 pub use room::Room;
+pub use vapour::{Release, RoomVapour};

@@ -73,8 +73,8 @@ const LONGEST_S: f64 = 365.0 * 86_400.0;
 /// let thinner = Blend::from_names(
 ///     &[("acetone", 50.0), ("n-butyl acetate", 35.0), ("2-butoxyethanol", 15.0)], Basis::Mass, None)?;
 /// let rate = EvaporationTest::paper().rate(&thinner)?;
-/// // Half of it is quick, but the test waits for the slow end.
-/// assert!((0.3..0.6).contains(&rate.best().si()), "{}", rate.estimate);
+/// // Half of it is acetone (5.6), but the test waits for the slow end: no faster than n-butyl acetate.
+/// assert!((0.9..1.1).contains(&rate.best().si()), "{}", rate.estimate);
 /// # Ok::<(), mistcoat::Error>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
