@@ -4,13 +4,15 @@
 //! temperatures of film and substrate. Liquids keep the molar volume of the room in which the first coat landed.
 
 use super::coat::{Film, Moved};
-use super::engine::{Engine, Options, Support, Trace};
+use super::engine::{Engine, Options, Support};
 use super::flash_off::air_speed_std;
 use super::liquid::Liquid;
 use super::moment::Moment;
 use super::polymer::{CHI_SOLVENT, CHI_WATER};
 use super::substrate::Substrate;
-use super::surface::{Surface, Transfer, Volatile};
+use super::surface::{Surface, Transfer};
+use super::trace::Trace;
+use super::volatile::Volatile;
 use crate::air::Room;
 use crate::air::properties::ATMOSPHERE_PA;
 use crate::air::transfer::GasSide;

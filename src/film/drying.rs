@@ -3,8 +3,8 @@
 use super::advice::{dew_warning, warm_warnings};
 use super::coat::Film;
 use super::course::{Course, is_water, phase_split};
-use super::engine::Segment;
 use super::stored::Stored;
+use super::trace::Segment;
 use crate::error::{Result, out_of_range};
 use crate::quantity::{Length, Quantity, Ratio, Temperature, Time, show};
 use crate::warning::Warning;

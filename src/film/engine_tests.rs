@@ -1,8 +1,10 @@
 //! The engine against the one film that has an exact solution, and its ledger.
 
-use super::engine::{Engine, Options, Support, Trace};
+use super::engine::{Engine, Options, Support};
 use super::liquid::Liquid;
-use super::surface::{Surface, Transfer, Volatile};
+use super::surface::{Surface, Transfer};
+use super::trace::Trace;
+use super::volatile::Volatile;
 use crate::air::properties::GAS_CONSTANT;
 
 const ROOM_K: f64 = 298.15;

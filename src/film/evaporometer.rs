@@ -22,10 +22,12 @@
 
 use super::coat::Moved;
 use super::course::volatile_of;
-use super::engine::{Engine, Options, Support, Trace};
+use super::engine::{Engine, Options, Support};
 use super::liquid::Liquid;
 use super::moment::Moment;
-use super::surface::{Surface, Transfer, Volatile};
+use super::surface::{Surface, Transfer};
+use super::trace::Trace;
+use super::volatile::Volatile;
 use crate::air::Room;
 use crate::air::properties::{
     AIR_HEAT_CAPACITY, ATMOSPHERE_PA, ZERO_CELSIUS, conductivity_w_m_k, density_kg_m3,

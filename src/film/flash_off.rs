@@ -13,7 +13,7 @@
 use super::coat::Moved;
 use super::course::wet_surface;
 use super::drying::{Drying, check_share, first_time};
-use super::engine::Trace;
+use super::trace::Trace;
 use crate::answer::Answer;
 use crate::error::Result;
 use crate::estimate::{Input, ModelError, Scale, propagate};

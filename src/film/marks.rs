@@ -19,7 +19,8 @@
 //! model itself knows the dry stage within a factor 3.
 
 use super::drying::Drying;
-use super::engine::{BLOCK_FREE_K, TOUCH_DRY_K, Trace};
+use super::engine::{BLOCK_FREE_K, TOUCH_DRY_K};
+use super::trace::Trace;
 use crate::answer::Answer;
 use crate::error::{Error, Result, out_of_range};
 use crate::estimate::Scale;
@@ -131,7 +132,7 @@ impl Drying {
             ));
         }
         let read = |volume_m: f64, solids_m: f64| volume_m / (volume_m + solids_m);
-        let at = |segments: &[super::engine::Segment]| {
+        let at = |segments: &[super::trace::Segment]| {
             let within = segments.iter().find(|s| time.si() <= s.t1_s).or(segments.last());
             within.map_or(0.0, |s| s.volume_m(time.si()).max(0.0))
         };

@@ -41,6 +41,9 @@ mod stack;
 mod stored;
 mod substrate;
 mod surface;
+mod trace;
+mod volatile;
+mod wind;
 
 #[cfg(test)]
 mod engine_tests;

@@ -2,7 +2,7 @@
 
 use super::engine::{SKIN_HEAT_J_M2_K, SOLIDS_HEAT_J_M3_K, Support};
 use super::substrate::NODES;
-use super::surface::Volatile;
+use super::volatile::Volatile;
 
 /// Steps in which a dried film comes to the temperature of the room, and how much longer each is than the one before.
 const REST_STEPS: i32 = 24;

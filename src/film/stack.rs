@@ -19,8 +19,8 @@
 
 use super::coat::Film;
 use super::drying::{Drying, first_time};
-use super::engine::Trace;
 use super::flash_off::FLASH_OFF_SHARE;
+use super::trace::Trace;
 use crate::answer::Answer;
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, Scale};

@@ -2,7 +2,7 @@
 
 use super::coat::Film;
 use super::drying::Drying;
-use super::engine::Segment;
+use super::trace::Segment;
 use crate::error::{Error, bad_data};
 use crate::warning::Warning;
 use serde::Deserialize;

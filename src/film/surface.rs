@@ -14,7 +14,9 @@ use super::binder::{Matter, Stiffness};
 use super::liquid::Liquid;
 use super::polymer;
 use super::solver::linear::Matrix;
-use crate::air::properties::{AIR_MOLAR_MASS, GAS_CONSTANT};
+use super::volatile::{FirstFlux, Volatile};
+use super::wind::{stefan_factor, stefan_slope};
+use crate::air::properties::GAS_CONSTANT;
 use crate::air::transfer::GasSide;
 
 /// Vapour pressure at the surface stays below this share of the air pressure: a film that would boil is
@@ -23,50 +25,6 @@ const BOILING: f64 = 0.95;
 
 /// π²/4: the slowest mode of a sheet that loses through one face.
 const SLOWEST_MODE: f64 = core::f64::consts::PI * core::f64::consts::PI / 4.0;
-
-/// One volatile species, raw SI numbers at the temperature of the room.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Volatile {
-    pub(crate) name: String,
-    pub(crate) molar_mass_kg_mol: f64,
-    pub(crate) molar_volume_m3_mol: f64,
-    pub(crate) diffusivity_m2_s: f64,
-    pub(crate) heat_of_vaporisation_j_mol: f64,
-    pub(crate) heat_capacity_j_mol_k: f64,
-    /// `ln psat = a − b/(T + c)`, Pa and K.
-    pub(crate) ln_psat: [f64; 3],
-    pub(crate) room_pressure_pa: f64,
-    pub(crate) chi: f64,
-    pub(crate) glass_transition_k: f64,
-    /// What the coat arrived with, mol/m2; zero for water that only the air brings.
-    pub(crate) arrived_mol_m2: f64,
-}
-
-impl Volatile {
-    pub(crate) fn psat_pa(&self, temperature_k: f64) -> f64 {
-        let [a, b, c] = self.ln_psat;
-        (a - b / (temperature_k + c)).exp()
-    }
-
-    /// Change of the relative density of the layer per partial pressure in it.
-    fn density_per_pa(&self, pressure_pa: f64) -> f64 {
-        (self.molar_mass_kg_mol - AIR_MOLAR_MASS) / (pressure_pa * AIR_MOLAR_MASS)
-    }
-}
-
-/// One species at the start, for the working of a result.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct FirstFlux {
-    pub(crate) name: String,
-    pub(crate) k_m_s: f64,
-    pub(crate) stefan_factor: f64,
-    pub(crate) gamma: f64,
-    pub(crate) mole_fraction: f64,
-    pub(crate) polymer_factor: f64,
-    pub(crate) psat_pa: f64,
-    pub(crate) room_pressure_pa: f64,
-    pub(crate) flux_kg_m2_s: f64,
-}
 
 /// Transfer to the room.
 #[derive(Debug, Clone)]
@@ -377,39 +335,4 @@ impl Surface {
 fn stiffness(binder: &Matter, amounts_mol_m2: &[f64], species: &[Volatile]) -> Stiffness {
     let masses = amounts_mol_m2.iter().zip(species);
     binder.stiffness(masses.map(|(n, s)| (n.max(0.0) * s.molar_mass_kg_mol, s.glass_transition_k)))
-}
-
-/// `F = ln(1 + B)(1 + B)/B` for vapour mole fractions at the surface and in the room.
-pub(crate) fn stefan_factor(surface: f64, room: f64) -> f64 {
-    let b = (surface - room) / (1.0 - surface);
-    let log_ratio = if b.abs() < 1e-5 { 1.0 - 0.5 * b } else { b.ln_1p() / b };
-    log_ratio * (1.0 + b)
-}
-
-/// `d ln F/d surface` of [`stefan_factor`].
-fn stefan_slope(surface: f64, room: f64) -> f64 {
-    let step = surface - room;
-    if step.abs() < 1e-3 {
-        return 0.5 / (1.0 - surface);
-    }
-    let log = ((1.0 - room) / (1.0 - surface)).ln();
-    1.0 / ((1.0 - surface) * log) - 1.0 / step
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    // Acetone at 25 °C: y_s 0.303, F 1.19 (worked from the cited equation).
-    #[test]
-    fn stefan_factor_of_acetone() {
-        approx::assert_relative_eq!(stefan_factor(0.303, 0.0), 1.19, max_relative = 2e-3);
-        approx::assert_relative_eq!(stefan_factor(0.02, 0.02), 1.0, epsilon = 1e-12);
-        // Both forms meet.
-        approx::assert_relative_eq!(
-            stefan_factor(0.99e-5, 0.0),
-            stefan_factor(1.01e-5, 0.0),
-            max_relative = 2e-7
-        );
-    }
 }
