@@ -110,7 +110,7 @@ impl Room {
     }
 
     /// For speeds known to be in range.
-    pub(super) fn moving_at(mut self, air_speed: Velocity) -> Self {
+    pub(crate) fn moving_at(mut self, air_speed: Velocity) -> Self {
         self.air_speed = air_speed;
         self
     }

@@ -67,6 +67,8 @@ struct Path {
     rayleigh_cubed_quarter: f64,
     /// `D/L`, or `k/L` for heat.
     per_sherwood: f64,
+    /// Resistance of gas at rest before the moving air, s/m; zero over an open part.
+    before: f64,
 }
 
 /// Brings a Sherwood number on `L* = L/4` to the length L, cubed.
@@ -87,7 +89,12 @@ impl Path {
         };
         let free = LENGTH_RATIO_CUBED * free_cubed;
         let all = self.base + free;
-        (cube_root(all) * self.per_sherwood, power * free / all)
+        let coefficient = cube_root(all) * self.per_sherwood;
+        if self.before > 0.0 {
+            let moving = 1.0 / (1.0 + coefficient * self.before);
+            return (coefficient * moving, power * free / all * moving);
+        }
+        (coefficient, power * free / all)
     }
 }
 
@@ -116,12 +123,22 @@ impl GasSide {
                 rayleigh,
                 rayleigh_cubed_quarter: rayleigh.powf(0.75),
                 per_sherwood: transported / length_m,
+                before: 0.0,
             }
         };
         Self {
             species: diffusivities_m2_s.iter().map(|&d| path(d, d)).collect(),
             heat: path(thermal, conductivity),
         }
+    }
+
+    /// The same under a column of gas at rest, as between a liquid and the rim of its pot: `1/k + H/D`. Heat also
+    /// passes through the wall and by radiation, and is left as it is.
+    pub(crate) fn below_rim(mut self, height_m: f64, diffusivities_m2_s: &[f64]) -> Self {
+        for (path, diffusivity) in self.species.iter_mut().zip(diffusivities_m2_s) {
+            path.before = height_m / diffusivity;
+        }
+        self
     }
 
     /// Writes the mass transfer coefficients (m/s) and returns that of heat with radiation (W/(m2 K)) for a
@@ -270,6 +287,30 @@ mod tests {
             let x = 10.0_f64.powf(exponent);
             approx::assert_relative_eq!(cube_root(x), x.cbrt(), max_relative = 1e-12);
         }
+    }
+
+    // Gas at rest in series: with the moving air out of the way, k = D/H; slopes as the difference quotient says.
+    #[test]
+    fn below_a_rim() {
+        let d = 2.5e-5;
+        let (open, deep) = (GasSide::new(&room(30.0), 0.02, &[d]), GasSide::new(&room(30.0), 0.02, &[d]));
+        let deep = deep.below_rim(0.1524, &[d]);
+        let at = |gas: &GasSide, difference: f64| {
+            let mut k = [0.0];
+            gas.coefficients(difference, &mut k);
+            k[0]
+        };
+        approx::assert_relative_eq!(at(&deep, 0.01), d / 0.1524, max_relative = 2e-3);
+        approx::assert_relative_eq!(
+            1.0 / at(&deep, 0.01),
+            1.0 / at(&open, 0.01) + 0.1524 / d,
+            max_relative = 1e-12
+        );
+        let shallow = GasSide::new(&room(0.0), 0.05, &[d]).below_rim(0.005, &[d]);
+        let mut slope = [0.0];
+        shallow.slopes(0.05, &mut slope);
+        let numeric = (at(&shallow, 0.0501) / at(&shallow, 0.0499)).ln() / 2e-4;
+        approx::assert_relative_eq!(slope[0], numeric, max_relative = 1e-4);
     }
 
     // Both branches meet: plate at Re 5e5, light vapour at Ra 1e7 (published pieces meet within a few per cent).

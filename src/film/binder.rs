@@ -13,9 +13,12 @@
 //! measured films; every time ruled by them carries a factor 3. Neglected: a skin that dries ahead of the rest, stress,
 //! sorption into plastic below.
 
+use super::polymer::{CHI_SOLVENT, CHI_WATER};
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
-use crate::quantity::{Density, Diffusivity, Quantity, Ratio, Temperature, VolumeFraction, as_text, show};
+use crate::quantity::{
+    Density, Diffusivity, Number, Quantity, Ratio, Temperature, VolumeFraction, as_text, show,
+};
 use serde::{Deserialize, Serialize};
 
 /// Glass transitions accepted, K: soft alkyds to hard engineering plastics.
@@ -54,6 +57,24 @@ pub struct Binder {
     share: Ratio,
     #[serde(with = "as_text")]
     diffusivity_at_glass: Diffusivity,
+    #[serde(default = "usual_steepness")]
+    steepness: f64,
+    #[serde(default = "usual_chi")]
+    chi: f64,
+    #[serde(default = "usual_chi_of_water")]
+    chi_of_water: f64,
+}
+
+fn usual_steepness() -> f64 {
+    STEEPNESS
+}
+
+fn usual_chi() -> f64 {
+    CHI_SOLVENT
+}
+
+fn usual_chi_of_water() -> f64 {
+    CHI_WATER
 }
 
 impl Binder {
@@ -88,6 +109,9 @@ impl Binder {
             density: Density::from_si(DENSITY_KG_M3),
             share: Ratio::from_si(1.0),
             diffusivity_at_glass: Diffusivity::from_si(DIFFUSIVITY_AT_GLASS_M2_S),
+            steepness: STEEPNESS,
+            chi: CHI_SOLVENT,
+            chi_of_water: CHI_WATER,
         })
     }
 
@@ -142,6 +166,86 @@ impl Binder {
         Ok(self)
     }
 
+    /// The same binder with another steepness of that diffusivity above the glass transition, as a share of the steepness
+    /// of viscosity (the universal curve of Williams, Landel and Ferry); 0.37 unless called. Smaller: solvent diffuses almost as
+    /// slowly in the soft binder as in the hard one.
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] outside 0.05 to 1.
+    pub fn with_steepness(mut self, steepness: Number) -> Result<Self> {
+        if !(0.05..=1.0).contains(&steepness.si()) {
+            return Err(out_of_range(
+                "steepness of diffusion in the binder",
+                show(steepness),
+                "0.05 to 1",
+                "1 is as steep as viscosity; small solvent molecules have 0.3 to 0.6, leave it out unless fitted",
+            ));
+        }
+        self.steepness = steepness.si();
+        Ok(self)
+    }
+
+    /// The same binder with another interaction parameter χ of Flory and Huggins for its solvents; 0.4 unless called.
+    /// From 0.5 on, a long polymer no longer mixes with the solvent in all proportions, which is not described here.
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] outside −1 to 2.
+    pub fn with_chi(mut self, chi: Number) -> Result<Self> {
+        if !(-1.0..=2.0).contains(&chi.si()) {
+            return Err(out_of_range(
+                "interaction parameter of solvent and binder",
+                show(chi),
+                "-1 to 2",
+                "good solvents have 0.2 to 0.5; above 0.5 the binder begins to come out",
+            ));
+        }
+        self.chi = chi.si();
+        Ok(self)
+    }
+
+    /// The same binder with another interaction parameter with water; 3 unless called, which leaves a hydrophobic binder
+    /// 0.9 vol% of water at 50 % humidity. Water-loving binders (shellac, polyvinyl alcohol) have less.
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] outside 0 to 6.
+    pub fn with_chi_of_water(mut self, chi: Number) -> Result<Self> {
+        if !(0.0..=6.0).contains(&chi.si()) {
+            return Err(out_of_range(
+                "interaction parameter of water and binder",
+                show(chi),
+                "0 to 6",
+                "acrylics have 2.5 to 3.5; 1 is a binder that swells in water",
+            ));
+        }
+        self.chi_of_water = chi.si();
+        Ok(self)
+    }
+
+    /// Binder as a share of the volume of solids; the rest is pigment.
+    pub fn share(&self) -> Ratio {
+        self.share
+    }
+
+    /// Diffusivity of solvent at the glass transition.
+    pub fn diffusivity_at_glass(&self) -> Diffusivity {
+        self.diffusivity_at_glass
+    }
+
+    /// Steepness of the diffusivity above the glass transition.
+    pub fn steepness(&self) -> Number {
+        Number::from_si(self.steepness)
+    }
+
+    /// Interaction parameter with solvents.
+    pub fn chi(&self) -> Number {
+        Number::from_si(self.chi)
+    }
+
+    /// Interaction parameter with water.
+    pub fn chi_of_water(&self) -> Number {
+        Number::from_si(self.chi_of_water)
+    }
+
     /// Glass transition of the dry binder.
     pub fn glass_transition(&self) -> &Estimate<Temperature> {
         &self.glass_transition
@@ -158,6 +262,7 @@ impl Binder {
             mass_kg_m2: solids_m * self.share.si() * self.density.si(),
             per_glass_k: 1.0 / (self.glass_transition.best.si() + moved_k),
             ln_diffusivity_at_glass: (self.diffusivity_at_glass.si() * factor).ln(),
+            steepness: self.steepness,
         }
     }
 }
@@ -168,6 +273,7 @@ pub(crate) struct Matter {
     mass_kg_m2: f64,
     per_glass_k: f64,
     ln_diffusivity_at_glass: f64,
+    steepness: f64,
 }
 
 /// How stiff a film is.
@@ -195,7 +301,7 @@ impl Matter {
         let ln10 = core::f64::consts::LN_10;
         let (by, slope) = if above_k > 0.0 {
             let reach = WLF_2_K + above_k;
-            (STEEPNESS * WLF_1 * above_k / reach, STEEPNESS * WLF_1 * WLF_2_K / (reach * reach))
+            (self.steepness * WLF_1 * above_k / reach, self.steepness * WLF_1 * WLF_2_K / (reach * reach))
         } else {
             (DECADES_PER_K * above_k, DECADES_PER_K)
         };
@@ -253,7 +359,12 @@ mod tests {
     #[test]
     fn bad_binders() {
         let good = Binder::new(parse("50 °C").unwrap()).unwrap();
-        let checks: [(Result<Binder>, [&str; 3]); 4] = [
+        let number = Number::from_si;
+        let checks: [(Result<Binder>, [&str; 3]); 8] = [
+            (good.clone().with_steepness(number(2.0)), ["2", "0.05 to 1", "viscosity"]),
+            (good.clone().with_chi(number(f64::NAN)), ["NaN", "-1 to 2", "good solvents"]),
+            (good.clone().with_chi(number(2.5)), ["2.5", "-1 to 2", "good solvents"]),
+            (good.clone().with_chi_of_water(number(-1.0)), ["-1", "0 to 6", "acrylics"]),
             (Binder::new(parse("400 °C").unwrap()), ["400 °C", "226.9 °C", "data sheet"]),
             (good.clone().with_density(parse("8 g/mL").unwrap()), ["8 g/mL", "2.5 g/mL", "resins"]),
             (good.clone().with_pigment(VolumeFraction::new(0.95).unwrap()), ["95 %", "90 %", "matt"]),
@@ -268,6 +379,8 @@ mod tests {
                 assert!(text.contains(part), "no {part:?} in: {text}");
             }
         }
+        let good = good.with_steepness(number(0.5)).unwrap().with_chi(number(0.3)).unwrap();
+        let good = good.with_chi_of_water(number(2.0)).unwrap();
         let json = serde_json::to_string(&good).unwrap();
         assert_eq!(serde_json::from_str::<Binder>(&json).unwrap(), good);
     }

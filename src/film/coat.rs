@@ -2,6 +2,7 @@
 
 use super::binder::Binder;
 use super::course::{self, Course};
+use super::dispersion::Dispersion;
 use super::drying::Drying;
 use super::over::Earlier;
 use super::programme::{Change, Programme};
@@ -10,8 +11,9 @@ use crate::air::Room;
 use crate::air::transfer::check_length;
 use crate::blend::Blend;
 use crate::error::{Error, Result, out_of_range};
-use crate::paint::{Family, Mix};
-use crate::quantity::{Length, Quantity, Ratio, Time, VolumeFraction, as_text, show};
+use crate::estimate::Estimate;
+use crate::paint::{Family, Mix, OxidativeCure};
+use crate::quantity::{Length, Quantity, Ratio, Temperature, Time, VolumeFraction, as_text, show};
 use serde::{Deserialize, Serialize};
 
 /// Wet films that the model speaks for, m: one micrometre is a dry-sprayed mist coat, five millimetres a puddle.
@@ -55,6 +57,9 @@ pub struct Film {
     part_length: Length,
     until: Time,
     binder: Option<Binder>,
+    dispersion: Option<Dispersion>,
+    /// Of the paint, when it is one.
+    family: Option<Family>,
     /// Air that comes after that of `room`.
     pub(super) changes: Vec<Change>,
     /// Coats under this one, the first first.
@@ -79,6 +84,10 @@ struct Record {
     until: Time,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     binder: Option<Binder>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    dispersion: Option<Dispersion>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    family: Option<Family>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     changes: Vec<Change>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -97,6 +106,8 @@ impl From<Film> for Record {
             part_length: f.part_length,
             until: f.until,
             binder: f.binder,
+            dispersion: f.dispersion,
+            family: f.family,
             changes: f.changes,
             earlier: f.earlier,
         }
@@ -110,10 +121,7 @@ impl TryFrom<Record> for Film {
             .with_substrate(r.substrate)
             .with_part_length(r.part_length)?
             .until(r.until)?;
-        let film = match r.binder {
-            Some(binder) => film.with_binder(binder),
-            None => film,
-        };
+        let film = Self { binder: r.binder, dispersion: r.dispersion, family: r.family, ..film };
         let film = match r.wet_thickness_uncertainty {
             Some(std) => film.with_wet_thickness_uncertainty(std)?,
             None => film,
@@ -181,6 +189,8 @@ impl Film {
             part_length: Length::from_si(PART_LENGTH_M),
             until: Time::from_si(UNTIL_S),
             binder: None,
+            dispersion: None,
+            family: None,
             changes: Vec::new(),
             earlier: Vec::new(),
         })
@@ -188,9 +198,9 @@ impl Film {
 
     /// A wet coat of a thinned paint: its carrier and thinner leave, its volume solids stay.
     ///
-    /// Lacquers and alcohol-borne acrylics bring their [`Binder`]. Dispersions in water lose it through pores, and
-    /// alkyds and oils harden by oxygen, so that the glass transition of the cured binder says nothing about the
-    /// drying film: these have none.
+    /// Lacquers and alcohol-borne acrylics bring their [`Binder`], waterborne acrylics their [`Dispersion`]. Alkyds and oils
+    /// harden by oxygen, so that the glass transition of the cured binder says nothing about the drying film: see
+    /// [`Film::oxidative_cure`].
     ///
     /// # Errors
     /// As [`Film::new`], and those of [`Mix::volatile`] and [`Binder::estimated`].
@@ -209,13 +219,20 @@ impl Film {
     pub fn of_mix(mix: &Mix, wet_thickness: Length, room: &Room) -> Result<Self> {
         let film = Self::new(&mix.volatile()?, mix.volume_solids().best.try_into()?, wet_thickness, room)?;
         let paint = mix.paint();
+        let film = Self { family: Some(paint.family()), ..film };
+        let pigment = paint.pigment().volume_concentration.best;
         match paint.family() {
             Family::SolventLacquer | Family::AlcoholAcrylic => {
-                let pigment = paint.pigment().volume_concentration.best;
                 let binder = Binder::estimated(paint.binder_tg())?.with_pigment(pigment.try_into()?)?;
                 Ok(film.with_binder(binder))
             }
-            Family::WaterborneAcrylic | Family::AlkydEnamel | Family::ArtistsOil => Ok(film),
+            Family::WaterborneAcrylic => match paint.family().film_formation_temperature()? {
+                Some(mfft) => {
+                    Ok(film.with_dispersion(Dispersion::estimated(mfft)?.with_pigment(pigment.try_into()?)?))
+                }
+                None => Ok(film),
+            },
+            Family::AlkydEnamel | Family::ArtistsOil => Ok(film),
         }
     }
 
@@ -223,6 +240,16 @@ impl Film {
     #[must_use]
     pub fn with_binder(mut self, binder: Binder) -> Self {
         self.binder = Some(binder);
+        self.dispersion = None;
+        self
+    }
+
+    /// The same coat with a binder of particles in water, which packs as it loses water; takes the place of a
+    /// [`Binder`]. A waterborne acrylic [`Mix`] brings that of its family.
+    #[must_use]
+    pub fn with_dispersion(mut self, dispersion: Dispersion) -> Self {
+        self.dispersion = Some(dispersion);
+        self.binder = None;
         self
     }
 
@@ -324,6 +351,44 @@ impl Film {
     /// The binder, when given.
     pub fn binder(&self) -> Option<&Binder> {
         self.binder.as_ref()
+    }
+
+    /// The same coat with the binder or the particles and the family of another.
+    pub(super) fn hardening_like(mut self, other: &Self) -> Self {
+        self.binder.clone_from(&other.binder);
+        self.dispersion.clone_from(&other.dispersion);
+        self.family = other.family;
+        self
+    }
+
+    /// The particles of a waterborne coat, when given.
+    pub fn dispersion(&self) -> Option<&Dispersion> {
+        self.dispersion.as_ref()
+    }
+
+    /// Minimum film-formation temperature of a dispersion with the coalescing aid in the wet coat.
+    pub fn film_formation_temperature(&self) -> Option<Estimate<Temperature>> {
+        self.dispersion.as_ref()?.film_formation_temperature(&self.volatile, self.solids).ok()
+    }
+
+    /// How long the paint takes to harden by oxygen, after its solvent has left: common practice, not computed. `None` for
+    /// paints that do not, and for a coat that is not of a [`Mix`].
+    ///
+    /// ```
+    /// use mistcoat::{air::Room, blend::{Basis, Blend}, dose::{Parts, Thinning}, film::Film, paint::{Family, Paint}};
+    /// use mistcoat::quantity::{parse, RelativeHumidity};
+    /// let spirit = Blend::from_names(&[("white spirit", 1.0)], Basis::Volume, None)?;
+    /// let mix = Paint::typical(Family::AlkydEnamel, "red oxide")?
+    ///     .thin(&spirit, Thinning::from_parts(Parts { thinner: 1.0, paint: 2.0 })?)?;
+    /// let room = Room::new(parse("20 °C")?, RelativeHumidity::new(0.5)?)?;
+    /// let dry = Film::of_mix(&mix, parse("30 µm")?, &room)?.dry()?;
+    /// let cure = dry.film().oxidative_cure().unwrap();
+    /// assert!(cure.touch.best > dry.flash_off()?.best());
+    /// assert!(dry.touch_dry().unwrap_err().to_string().contains("common practice"));
+    /// # Ok::<(), mistcoat::Error>(())
+    /// ```
+    pub fn oxidative_cure(&self) -> Option<&'static OxidativeCure> {
+        self.family?.oxidative_cure().ok().flatten()
     }
 
     /// The air it dries in from the start on.

@@ -158,6 +158,10 @@ impl Stage {
                 arrived_mol_m2: if self.brought[i] { self.at.amounts_mol_m2[i].max(0.0) } else { 0.0 },
                 ..volatile_of(solvent, room, self.moved)
             });
+            if let (Some(binder), Some(last)) = (coat.binder(), species.last_mut()) {
+                let chi = if is_water(solvent) { binder.chi_of_water() } else { binder.chi() };
+                last.chi = chi.si();
+            }
         }
         let diffusivities: Vec<f64> = species.iter().map(|s| s.diffusivity_m2_s).collect();
         let room_k = room.temperature().si();

@@ -3,6 +3,7 @@
 use super::advice::{dew_warning, warm_warnings};
 use super::coat::Film;
 use super::course::{Course, is_water, phase_split};
+use super::dispersion::formation_warning;
 use super::stored::Stored;
 use super::trace::Segment;
 use crate::error::{Result, out_of_range};
@@ -58,6 +59,7 @@ impl Drying {
         }
         warnings.extend(dew_warning(&film, &airs));
         warnings.extend(warm_warnings(&film, &airs));
+        warnings.extend(formation_warning(&film, &airs));
         Self {
             film,
             species: species.iter().map(|s| s.name.clone()).collect(),

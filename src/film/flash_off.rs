@@ -27,11 +27,11 @@ pub const FLASH_OFF_SHARE: f64 = 0.9;
 const AIR_SPEED_SPREAD: f64 = 0.3;
 const AIR_SPEED_LEAST_M_S: f64 = 0.03;
 /// Spread of catalogue vapour pressures between sources (source key `EVAPORATION_FIT`).
-const VAPOUR_PRESSURE_SPREAD: f64 = 0.03;
+pub(super) const VAPOUR_PRESSURE_SPREAD: f64 = 0.03;
 /// ln 3: diffusion of solvent in a binder (source key `FILM_DIFFUSION`).
 const DIFFUSION_SPREAD: f64 = 1.099;
 /// ln 1.22: the flux law against published evaporation rates (source key `EVAPORATION_FIT`).
-const MODEL_SPREAD: f64 = 0.199;
+pub(super) const MODEL_SPREAD: f64 = 0.199;
 
 /// One standard deviation of an air speed, m/s.
 pub(super) fn air_speed_std(air_speed_m_s: f64) -> f64 {

@@ -13,11 +13,13 @@
 //! No published rule says when a lacquer may be *recoated*: lifting depends on the solvents of the next coat. Block-free
 //! is the earliest sensible time, and no promise.
 //!
-//! Only for films with a [`super::Binder`]: what coalesces from water or hardens by oxygen is not described.
+//! For films with a [`super::Binder`]; the touch dry of what coalesces from water is in [`super::Dispersion`], and for what
+//! hardens by oxygen the error names the range of common practice ([`super::Film::oxidative_cure`]).
 //!
 //! Checked against an independent integration of 22 films (`tests/data/film_reference.csv`): marks within 0.1 %. The
 //! model itself knows the dry stage within a factor 3.
 
+use super::dispersion;
 use super::drying::Drying;
 use super::engine::{BLOCK_FREE_K, TOUCH_DRY_K};
 use super::trace::Trace;
@@ -39,7 +41,8 @@ const TOUCH_DRY: Mark = Mark { index: 0, name: "touch dry", above_k: TOUCH_DRY_K
 const BLOCK_FREE: Mark = Mark { index: 1, name: "block-free", above_k: BLOCK_FREE_K };
 
 impl Drying {
-    /// When a light touch takes nothing away: the film is 55 K above its glass transition.
+    /// When a light touch takes nothing away: the film is 55 K above its glass transition; a [`super::Dispersion`] has packed
+    /// and lost its water.
     ///
     /// # Errors
     /// A [`crate::error::RangeError`] for a coat without a [`super::Binder`], or one that stays softer while it
@@ -57,6 +60,9 @@ impl Drying {
     /// # Ok::<(), mistcoat::Error>(())
     /// ```
     pub fn touch_dry(&self) -> Result<Answer<Time>> {
+        if self.film().dispersion().is_some() {
+            return dispersion::touch_dry(self);
+        }
         self.mark(TOUCH_DRY)
     }
 
@@ -87,11 +93,21 @@ impl Drying {
     fn stays_soft(&self, mark: Mark) -> Error {
         let film = self.film();
         let Some(binder) = film.binder().filter(|_| film.dry_build().si() > 0.0) else {
+            let remedy = if let Some(cure) = film.oxidative_cure() {
+                format!("this paint hardens by oxygen, which is not computed: {cure}")
+            } else if film.dispersion().is_some() {
+                "a dispersion goes on hardening for days after touch dry, as its glycols and aids leave; handle it after a day and \
+                 recoat after an hour or two as the label says (common practice)"
+                    .to_owned()
+            } else {
+                "give Film::with_binder its glass transition, or Film::with_dispersion for particles in water"
+                    .to_owned()
+            };
             return out_of_range(
                 format!("hardness at which a coat is {}", mark.name),
                 "unknown",
                 "films with solids and a binder that hardens by losing solvent",
-                "give Film::with_binder its glass transition; a dispersion in water or a paint that hardens by oxygen has no such time",
+                remedy,
             );
         };
         let softest = self.least_above_glass_k.unwrap_or(f64::INFINITY);

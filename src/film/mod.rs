@@ -19,13 +19,14 @@
 //! 1.22 (rms), which is the model error in every interval.
 //!
 //! Neglected, and what it does: without a [`Binder`] diffusion inside the film (times past about 15 vol% of
-//! solvent left in a hard binder are then too short), vapour building up in a small room, draught from the gun, oxidation and coalescence
-//! (nothing here says when an alkyd or a latex is hard), gradients across the film.
+//! solvent left in a hard binder are then too short), vapour building up in a small room, draught from the gun, oxidation
+//! (when an alkyd or an oil is hard is common practice, [`Film::oxidative_cure`]), gradients across the film.
 
 mod advice;
 mod binder;
 mod coat;
 mod course;
+mod dispersion;
 mod drying;
 mod engine;
 mod evaporometer;
@@ -33,6 +34,7 @@ mod flash_off;
 mod liquid;
 mod marks;
 mod moment;
+mod open_cup;
 mod over;
 mod polymer;
 mod programme;
@@ -41,6 +43,7 @@ mod stack;
 mod stored;
 mod substrate;
 mod surface;
+mod tip;
 mod trace;
 mod volatile;
 mod wind;
@@ -50,9 +53,12 @@ mod engine_tests;
 
 pub use binder::Binder;
 pub use coat::Film;
+pub use dispersion::Dispersion;
 pub use drying::Drying;
 pub use evaporometer::EvaporationTest;
 pub use flash_off::FLASH_OFF_SHARE;
+pub use open_cup::{CupCourse, OpenCup, TopUp};
 pub use programme::{Phase, Programme};
 pub use stack::{Stack, StackDrying};
 pub use substrate::{Substrate, WarmLimit};
+pub use tip::{Tip, TipDrying, tip_drying};

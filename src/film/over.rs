@@ -74,7 +74,12 @@ impl Film {
                 show(self.part_length()),
                 show(under.part_length()),
             ),
-            ("binder", self.binder() == under.binder(), glass(&self), glass(under)),
+            (
+                "binder",
+                self.binder() == under.binder() && self.dispersion() == under.dispersion(),
+                glass(&self),
+                glass(under),
+            ),
         ];
         if let Some((what, _, here, there)) = differs.into_iter().find(|(_, same, ..)| !same) {
             return Err(out_of_range(
@@ -141,10 +146,7 @@ impl Film {
             .with_part_length(self.part_length())?
             .with_wet_thickness_uncertainty(Length::from_si(std))?
             .until(self.followed_for())?;
-        Ok(match self.binder() {
-            Some(binder) => one.with_binder(binder.clone()),
-            None => one,
-        })
+        Ok(one.hardening_like(self))
     }
 
     /// Thickness of the solids of this coat and of all under it: the dry film build.
@@ -154,6 +156,9 @@ impl Film {
 }
 
 fn glass(film: &Film) -> String {
+    if let Some(particles) = film.dispersion() {
+        return format!("particles that form a film from {}", show(particles.bare().best));
+    }
     film.binder().map_or_else(
         || "none".to_owned(),
         |b| format!("{} glass transition", show(b.glass_transition().best)),

@@ -34,6 +34,7 @@
 mod calibrate;
 mod compatibility;
 mod contents;
+pub(crate) mod curing;
 mod drops;
 mod family;
 mod file;
@@ -48,6 +49,7 @@ mod uncertain;
 
 pub use calibrate::{Calibrated, Measured, PaintReading};
 pub use contents::Voc;
+pub use curing::OxidativeCure;
 pub use drops::{Droppers, MixDrops};
 pub use family::{Family, Typical};
 pub use fit::{DilutionReading, READING_STD};
