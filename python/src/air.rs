@@ -2,7 +2,7 @@
 
 use crate::errors::CallResult;
 use crate::quantity::{Arg, PyFrequency, PyPressure, PyRatio, PyTemperature, PyVelocity, PyVolume};
-use mistcoat::air::Room;
+use mistcoat::air::{Draught, Room};
 use mistcoat::quantity as q;
 use pyo3::{prelude::*, types::PyString};
 
@@ -46,6 +46,25 @@ impl PyRoom {
             room = room.with_pressure(v.value)?;
         }
         Ok(Self(room))
+    }
+    /// The same air warmed (a cabinet) or cooled to this temperature, 0 to 60 °C: it holds the same water, so that warming
+    /// dries it. Raises ``RangeError`` below its dew point.
+    ///
+    /// >>> import mistcoat as mc
+    /// >>> room = mc.Room(temperature="21 degC", relative_humidity="55 %")
+    /// >>> print(room.warmed_to("45 degC"))
+    /// 45 °C, 14.3 % humidity, air at 0.15 m/s
+    fn warmed_to(&self, temperature: Arg<q::Temperature>) -> CallResult<Self> {
+        Ok(Self(self.0.warmed_to(temperature.value)?))
+    }
+    /// The same room with air that moves as usual in such a place: "still air" (0), "no draught" (0.15 m/s), "fan" or
+    /// "spray booth" (0.5 m/s). Raises ``UnknownName`` for others.
+    fn with_draught(&self, draught: &str) -> CallResult<Self> {
+        Ok(Self(self.0.clone().with_draught(draught.parse::<Draught>()?)))
+    }
+    /// The same room with this air speed over the part, 0 to 30 m/s; 5 to 20 m/s under the air of a gun.
+    fn with_air_speed(&self, air_speed: Arg<q::Velocity>) -> CallResult<Self> {
+        Ok(Self(self.0.clone().with_air_speed(air_speed.value)?))
     }
     /// Air temperature.
     #[getter]

@@ -6,8 +6,9 @@ use crate::dict::Ordered;
 use crate::errors::{CallResult, UnitError};
 use crate::estimate::{PyEstimate, PyWorking, warn_all};
 use crate::paint::PyMix;
+use crate::programme::PyProgramme;
 use crate::quantity::{Arg, PyLength, PyRatio, PyTemperature};
-use mistcoat::film::{Binder, Drying, Film, Substrate};
+use mistcoat::film::{Binder, Drying, Film, Programme, Substrate};
 use mistcoat::quantity::{self as q, Quantity};
 use mistcoat::working::escape_html;
 use mistcoat::{Answer, Result as CoreResult};
@@ -51,7 +52,7 @@ pub enum Wet<'py> {
 /// A wet coat in a room.
 ///
 /// ``wet`` is a ``Mix`` (its volume solids stay) or a ``Blend`` (everything may leave but the ``solids`` given, none
-/// unless given). ``wet_thickness`` 1 µm to 5 mm; when it is an ``Estimate`` its spread is carried on, else 15 % is taken. ``substrate``: "polystyrene", "abs", "resin", "wood", "card", "glass",
+/// unless given). The air is one ``room``, or a ``programme`` that changes with time. ``wet_thickness`` 1 µm to 5 mm; when it is an ``Estimate`` its spread is carried on, else 15 % is taken. ``substrate``: "polystyrene", "abs", "resin", "wood", "card", "glass",
 /// "brass", "steel" (see ``Film.substrates()``), "free film" or "isothermal"; ``substrate_thickness`` its thickness, the
 /// usual one unless given. ``binder_tg``: glass transition of the dry binder, for the marks of a film that hardens by
 /// losing solvent; a lacquer or alcohol-borne ``Mix`` brings its own. ``part_length`` along the draught, 100 mm unless given. ``until``: how long the coat is
@@ -70,7 +71,7 @@ pub struct PyFilm(pub Film);
 #[pymethods]
 impl PyFilm {
     #[new]
-    #[pyo3(signature = (wet, *, wet_thickness, room, substrate="polystyrene", solids=None, substrate_thickness=None,
+    #[pyo3(signature = (wet, *, wet_thickness, room=None, programme=None, substrate="polystyrene", solids=None, substrate_thickness=None,
         binder_tg=None, part_length=None, until=None))]
     #[allow(
         clippy::too_many_arguments,
@@ -80,7 +81,8 @@ impl PyFilm {
     fn new(
         wet: Wet<'_>,
         wet_thickness: Arg<q::Length>,
-        room: PyRef<'_, PyRoom>,
+        room: Option<PyRef<'_, PyRoom>>,
+        programme: Option<PyRef<'_, PyProgramme>>,
         substrate: &str,
         solids: Option<Arg<q::Ratio>>,
         substrate_thickness: Option<Arg<q::Length>>,
@@ -88,17 +90,27 @@ impl PyFilm {
         part_length: Option<Arg<q::Length>>,
         until: Option<Arg<q::Time>>,
     ) -> CallResult<Self> {
+        let air = match (room, programme) {
+            (Some(room), None) => Programme::new(room.0.clone()),
+            (None, Some(programme)) => programme.0.clone(),
+            _ => {
+                let why = "give the air once: room=..., or programme=... for air that changes";
+                return Err(UnitError::new_err(why).into());
+            }
+        };
+        let room = air.first();
         let mut film = match (wet, solids) {
-            (Wet::Mix(mix), None) => Film::of_mix(&mix.0, wet_thickness.value, &room.0)?,
+            (Wet::Mix(mix), None) => Film::of_mix(&mix.0, wet_thickness.value, room)?,
             (Wet::Mix(_), Some(_)) => {
                 let why = "a Mix brings its own volume solids: leave `solids` out, or pass mix.volatile with solids=\"15 %\"";
                 return Err(UnitError::new_err(why).into());
             }
             (Wet::Blend(blend), solids) => {
                 let share = solids.map_or_else(|| q::Ratio::from_si(0.0), |s| s.value);
-                Film::new(&blend.0, share.try_into()?, wet_thickness.value, &room.0)?
+                Film::new(&blend.0, share.try_into()?, wet_thickness.value, room)?
             }
         };
+        film = film.with_programme(air);
         if wet_thickness.std > 0.0 {
             film = film.with_wet_thickness_uncertainty(q::Length::from_si(wet_thickness.std))?;
         }
@@ -148,7 +160,24 @@ impl PyFilm {
     fn substrate(&self) -> String {
         self.0.substrate().to_string()
     }
-    /// The room it dries in.
+    /// The air it dries in, from the start on.
+    #[getter]
+    fn programme(&self) -> PyProgramme {
+        PyProgramme(self.0.programme())
+    }
+    /// This coat, sprayed on ``under`` when that has dried for ``wait``; its times count from its own landing. See ``Stack``.
+    ///
+    /// Raises ``RangeError`` for a wait outside 0 s to 365 d, more than 50 coats, and coats that differ in substrate, part length
+    /// or binder.
+    fn over(&self, under: &Self, wait: Arg<q::Time>) -> CallResult<Self> {
+        Ok(Self(self.0.clone().over(&under.0, wait.value)?))
+    }
+    /// Thickness of the solids of this coat and of all under it.
+    #[getter]
+    fn dry_build(&self) -> PyLength {
+        PyLength(self.0.dry_build())
+    }
+    /// The room it dries in, at first when there is a programme.
     #[getter]
     fn room(&self) -> PyRoom {
         PyRoom(self.0.room().clone())
@@ -196,7 +225,7 @@ pub struct PyDrying(pub Drying);
 
 impl PyDrying {
     /// The dew was told when the coat was dried; telling it again with every time would be noise.
-    fn estimate<Q: crate::quantity::PyQuantity>(
+    pub fn estimate<Q: crate::quantity::PyQuantity>(
         py: Python<'_>,
         answer: CoreResult<Answer<Q>>,
     ) -> CallResult<PyEstimate> {

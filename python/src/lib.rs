@@ -21,6 +21,7 @@ mod film;
 mod json;
 mod layers;
 mod paint;
+mod programme;
 mod quantity;
 mod safety;
 mod solvent;
@@ -67,6 +68,8 @@ mod _core {
     };
     #[pymodule_export]
     use crate::paint::{PyDilutionLaw, PyMix, PyMixDrops, PyPaint, PyVoc};
+    #[pymodule_export]
+    use crate::programme::{PyProgramme, PyStack, PyStackDrying};
     #[pymodule_export]
     use crate::quantity::{
         PyArea, PyDensity, PyDiffusivity, PyDynamicViscosity, PyFrequency, PyKinematicViscosity, PyLength,

@@ -133,6 +133,11 @@ impl Programme {
         (self.first, self.changes)
     }
 
+    /// The air at the start.
+    pub fn first(&self) -> &Room {
+        &self.first
+    }
+
     /// The stretches of air, in order.
     pub fn phases(&self) -> Vec<Phase> {
         let mut begins = Time::from_si(0.0);
