@@ -7,17 +7,19 @@
     reason = "a test says by panicking what went wrong"
 )]
 
+#[path = "published/dose.rs"]
+mod published;
+
 use approx::{assert_abs_diff_eq, assert_relative_eq};
 use mistcoat::dose::{
     Batch, Counting, Densities, DropVolumes, Dropper, Parts, Repair, Thinning, VocContent, alligation,
-    counted_volume, cpvc, cut_of_solution, cut_of_solvent, drop_factor, drop_recipes, dry_film,
-    practical_spreading_rate, pvc, spreading_rate, thinned_solids, tip_ratio, voc_after_thinning,
-    volume_solids_from_resin, volume_solids_from_volatile, wet_film,
+    counted_volume, cut_of_solution, cut_of_solvent, drop_factor, drop_recipes, dry_film,
+    practical_spreading_rate, pvc, spreading_rate, tip_ratio, volume_solids_from_resin,
+    volume_solids_from_volatile, wet_film,
 };
 use mistcoat::estimate::{Estimate, ModelError};
 use mistcoat::quantity::{
-    Density, DynamicViscosity, Length, Mass, MassConcentration, Quantity, Ratio, SurfaceTension, Volume,
-    VolumeFraction, of, to,
+    Density, DynamicViscosity, Length, Mass, Quantity, Ratio, SurfaceTension, Volume, VolumeFraction, of, to,
 };
 use mistcoat::source;
 use proptest::prelude::*;
@@ -49,90 +51,12 @@ fn rows<T: for<'de> Deserialize<'de>>(file: &str) -> Vec<T> {
     csv::Reader::from_path(path).unwrap().deserialize().map(Result::unwrap).collect()
 }
 
-#[derive(Debug, Deserialize)]
-struct Check {
-    id: String,
-    what: String,
-    a: f64,
-    b: Option<f64>,
-    c: Option<f64>,
-    d: Option<f64>,
-    expected: f64,
-    tolerance: f64,
-    source: String,
-}
-
-fn answer(k: &Check) -> f64 {
-    let (a, b, c, d) = (k.a, k.b.unwrap_or(f64::NAN), k.c.unwrap_or(f64::NAN), k.d.unwrap_or(f64::NAN));
-    let gal: Volume = q(1.0, "US gal");
-    match k.what.as_str() {
-        "solids_after_percent_of_paint" => {
-            let t = Thinning::from_percent_of_paint(Ratio::from_si(b)).unwrap();
-            let vs = thinned_solids(fraction(a), t).unwrap().get();
-            assert!((vs - c).abs() > 0.02 && (vs - d).abs() > 0.02, "one of the two wrong answers");
-            vs
-        }
-        "wet_film_um" => to(wet_film(q(a, "um"), fraction(b)).unwrap(), "um").unwrap(),
-        "dry_film_mil" => to(dry_film(q(a, "mil"), fraction(b)).unwrap(), "mil").unwrap(),
-        "spreading_ft2_gal" => to(spreading_rate(fraction(a), q(b, "mil")).unwrap(), "ft2/US gal").unwrap(),
-        "spreading_m2_l" => to(spreading_rate(fraction(a), q(b, "um")).unwrap(), "m2/L").unwrap(),
-        "voc_total_lb_gal" => {
-            let organic: Mass = q(a * b, "lb");
-            to(VocContent::new(gal, organic).unwrap().total(), "lb/US gal").unwrap()
-        }
-        "voc_combined_lb_gal" => {
-            let one = VocContent::new(q(a, "US gal"), q(a * b, "lb")).unwrap();
-            let two = VocContent::new(q(c, "US gal"), q(c * d, "lb")).unwrap();
-            // The seven parts of water of the source do not change a figure less water.
-            let water =
-                VocContent::new(q(7.0, "US gal"), q(0.0, "lb")).unwrap().water(q(7.0, "US gal")).unwrap();
-            to(one.combined(&two).combined(&water).less_water_and_exempt().unwrap(), "lb/US gal").unwrap()
-        }
-        "voc_less_water_lb_gal" => {
-            let organic: Mass = q((1.0 - a - b) * c, "lb");
-            let paint = VocContent::new(gal, organic).unwrap().water(q(b, "US gal")).unwrap();
-            to(paint.less_water_and_exempt().unwrap(), "lb/US gal").unwrap()
-        }
-        "lb_gal_to_g_l" => to(q::<MassConcentration>(a, "lb/US gal"), "g/L").unwrap(),
-        "voc_after_thinning" => {
-            let mix = Thinning::from_percent_of_paint(Ratio::from_si(c)).unwrap();
-            to(voc_after_thinning(q(a, "g/L"), q(b, "g/L"), mix).unwrap(), "g/L").unwrap()
-        }
-        "cpvc" => cpvc(Ratio::from_si(a), q(b, "g/mL")).unwrap().get(),
-        "paint_fraction" => parts(a, b).paint_fraction().get(),
-        "percent_of_mix" => {
-            Thinning::from_percent_of_paint(percent(a)).unwrap().percent_of_mix().si() * 100.0
-        }
-        "alligation" => {
-            let p = alligation(fraction(a), fraction(b), fraction(c)).unwrap();
-            p.strong / p.weak
-        }
-        "repair_ml" => {
-            let batch = Batch::new(q(a, "mL"), x(b)).unwrap();
-            let Repair::AddPaint(v) = batch.repair(x(c), x(d)).unwrap() else { panic!("too thin") };
-            to(v, "mL").unwrap()
-        }
-        "cut_g_100ml" => to(cut_of_solution(q(a, "g"), q(b, "mL")).unwrap(), "g/L").unwrap() / 10.0,
-        "u_x" => {
-            // Ten drops against ten, the drop volumes taken as exact.
-            let one = Estimate::exact(q(0.05, "mL"));
-            let drops = DropVolumes { paint: one.clone(), thinner: one };
-            let total: Volume = q(0.05 * (a + b), "mL");
-            let best = &drop_recipes(parts(1.0, 1.0), Some(total), &drops, 1).unwrap()[0];
-            assert_eq!((best.paint_drops, best.thinner_drops), (10, 10));
-            assert_abs_diff_eq!(c, 0.07);
-            best.paint_fraction.std()
-        }
-        other => panic!("unknown check {other}"),
-    }
-}
-
 #[test]
 fn published_dilution_arithmetic() {
-    let checks: Vec<Check> = rows("dilution_checks.csv");
+    let checks = published::checks();
     assert_eq!(checks.len(), 23);
     for k in &checks {
-        let got = answer(k);
+        let got = k.computed();
         assert!(
             (got - k.expected).abs() <= k.tolerance,
             "{}: {got} against {} ({})",
@@ -171,38 +95,17 @@ fn drop_factor_against_the_tables() {
     }
 }
 
-#[derive(Debug, Deserialize)]
-struct Weight {
-    set: String,
-    liquid: String,
-    tip_mm: Option<f64>,
-    surface_tension_mn_m: f64,
-    density_g_ml: f64,
-    published: f64,
-    deviation_pct: f64,
-    source: String,
-}
-
 /// Published drops: within 2 % where the theory claims it, and the stated misses where it does not.
 #[test]
 fn drops_against_published_tables() {
-    let data: Vec<Weight> = rows("drop_weights.csv");
-    // The glass dropper's tip is fitted to its water drops: 60 to 60 US minims of 0.0616115 mL.
-    let water = data.iter().find(|w| w.set == "minims" && w.liquid == "water").unwrap();
-    let fitted = Dropper::tip_from_drop(
-        q(0.061_611_5, "mL"),
-        q(water.surface_tension_mn_m, "mN/m"),
-        q(water.density_g_ml, "g/mL"),
-    )
-    .unwrap();
-    assert_abs_diff_eq!(to(fitted.tip_diameter().unwrap(), "mm").unwrap(), 4.08, epsilon = 0.02);
+    let data = published::weights();
+    assert_abs_diff_eq!(
+        to(published::glass_tip(&data).tip_diameter().unwrap(), "mm").unwrap(),
+        4.08,
+        epsilon = 0.02
+    );
     for w in &data {
-        let (gamma, rho): (SurfaceTension, Density) =
-            (q(w.surface_tension_mn_m, "mN/m"), q(w.density_g_ml, "g/mL"));
-        let dropper = w.tip_mm.map_or_else(|| fitted.clone(), |d| Dropper::tip(q(d, "mm")).unwrap());
-        let v = dropper.drop_volume(gamma, rho, None).unwrap().best();
-        let predicted =
-            if w.set == "minims" { 60.0 * 0.061_611_5e-6 / v.si() } else { v.si() * rho.si() * 1e6 };
+        let predicted = w.predicted(&data);
         let miss = 100.0 * (predicted / w.published - 1.0);
         // The stated misses are whole percents of rounded tables; surface tensions of the mixtures move the
         // prediction by as much again.

@@ -1,7 +1,8 @@
-"""Writes further_solvents.toml: liquids of the published evaporation lists that the catalogue leaves out.
+"""Writes further_solvents.toml: liquids of the published lists that the catalogue leaves out.
 
-None has a place on a hobby bench. Properties by the general libraries `thermo` and `chemicals`; the vapour pressure as
-three constants fitted to it from -28 to 52 degC. Run it by hand: python make_further_solvents.py > further_solvents.toml
+None has a place on a hobby bench. Properties by the general libraries `thermo` and `chemicals`; the
+vapour pressure as three constants fitted to it from -28 to 52 degC. Run it by hand:
+python make_further_solvents.py > further_solvents.toml
 """
 
 import numpy as np
@@ -17,12 +18,17 @@ LIQUIDS = [
     ("diethyl ether", "60-29-7", "C4H10O", None),
 ]
 
-print("# Liquids of the published evaporation lists that the catalogue leaves out; written by make_further_solvents.py.")
+print("# Liquids of the published evaporation lists that the catalogue leaves out; written by")
+print("# make_further_solvents.py.")
 for name, cas, formula, pressure in LIQUIDS:
     c = Chemical(cas, T=298.15)
     t = np.linspace(245, 325, 33)
     logs = np.log10([c.VaporPressure.T_dependent_property(x) for x in t])
-    fit = least_squares(lambda p, t=t, logs=logs: p[0] - p[1] / (t + p[2]) - logs, [9.5, 1300.0, -50.0], x_scale=[1, 1000, 50])
+    fit = least_squares(
+        lambda p, t=t, logs=logs: p[0] - p[1] / (t + p[2]) - logs,
+        [9.5, 1300.0, -50.0],
+        x_scale=[1, 1000, 50],
+    )
     a, b, k = fit.x
     worst = np.abs(10 ** (fit.fun) - 1).max()
     if pressure is not None:
@@ -30,6 +36,9 @@ for name, cas, formula, pressure in LIQUIDS:
     rho = [Chemical(cas, T=x).rhol for x in (293.15, 303.15)]
     gamma, mu = c.sigma or 0.024, c.mul or 0.6e-3
     note = "; vapour pressure at 25 °C 227 Pa (from memory)" if pressure is not None else ""
+    coefficients = f"[{a:.6f}, {b:.3f}, {k:.3f}]"
+    valid = '["-28 °C", "52 °C"]'
+    form = f'form = "antoine-log10", coefficients = {coefficients}, valid = {valid}'
     print(f"""
 [[solvent]]
 name = "{name}"
@@ -42,4 +51,4 @@ heat_of_vaporisation = {{ value = "{c.Hvapm / 1000:.2f} kJ/mol" }}
 heat_capacity_per_kelvin = {{ value = "{c.Cplm:.1f} J/mol" }}
 viscosity = {{ readings = [{{ at = "25 °C", value = "{mu * 1e3:.3f} mPa.s" }}] }}
 surface_tension = {{ at_20C = "{gamma * 1e3:.1f} mN/m" }}
-vapour_pressure = {{ form = "antoine-log10", coefficients = [{a:.6f}, {b:.3f}, {k:.3f}], valid = ["-28 °C", "52 °C"] }} # fit within {100 * worst:.2f} %""")
+vapour_pressure = {{ {form} }} # fit within {100 * worst:.2f} %""")

@@ -1,0 +1,81 @@
+//! The air of the room and of the gun.
+
+use super::published_room;
+use super::report::{Measure, Row, Section, celsius, data, number};
+use mistcoat::air::{Orifice, Room};
+use mistcoat::quantity::{Quantity, Ratio, RelativeHumidity, of, parse, to};
+
+pub fn psychrometrics() -> Section {
+    let mut rows = Vec::new();
+    for r in data("psychrometrics.csv") {
+        let (t, humidity) = (number(&r, "temperature_degC"), number(&r, "relative_humidity_pct"));
+        let room = Room::new(celsius(t), RelativeHumidity::new(humidity / 100.0).unwrap()).unwrap();
+        let conditions = format!("{t} °C, {humidity} % humidity");
+        let dew = to(room.dew_point().unwrap(), "°C").unwrap();
+        let wet = to(room.wet_bulb().unwrap(), "°C").unwrap();
+        let source = r["source"].as_str();
+        rows.push(
+            Row::new("dew point", &conditions, "°C", number(&r, "dew_point_degC"), dew, source).within(0.03),
+        );
+        rows.push(
+            Row::new("wet bulb", &conditions, "°C", number(&r, "wet_bulb_degC"), wet, source).within(0.01),
+        );
+    }
+    let dew = |t: f64, humidity: f64| {
+        let room = Room::new(celsius(t), RelativeHumidity::new(humidity / 100.0).unwrap()).unwrap();
+        to(room.dew_point().unwrap(), "°C").unwrap()
+    };
+    let chart = "Application guide of a coatings maker, dew point chart in whole degrees";
+    rows.push(Row::new("dew point", "16 °C, 71 % humidity", "°C", 11.0, dew(16.0, 71.0), chart).within(0.5));
+    let page = "Physics answer page, Magnus form with 17.27 and 237.7 °C";
+    rows.push(Row::new("dew point", "22 °C, 78 % humidity", "°C", 17.98, dew(22.0, 78.0), page).within(0.05));
+    let text = "Against the ASHRAE equations over a grid, and two printed examples.";
+    Section::new("Damp air", Measure::Difference("K"), rows, text).worst(15)
+}
+
+pub fn humidity_ratios() -> Section {
+    let data = data("psychrometrics.csv");
+    let rows = data.iter().map(|r| {
+        let (t, humidity) = (number(r, "temperature_degC"), number(r, "relative_humidity_pct"));
+        let room = Room::new(celsius(t), RelativeHumidity::new(humidity / 100.0).unwrap()).unwrap();
+        let ratio = 1e3 * room.humidity_ratio().unwrap().si();
+        let conditions = format!("{t} °C, {humidity} % humidity");
+        Row::new("humidity ratio", &conditions, "g/kg", number(r, "humidity_ratio_g_kg"), ratio, &r["source"])
+            .within(0.1)
+    });
+    let text = "The same grid. The two laws for the vapour pressure of water differ by 0.05 %.";
+    Section::new("Humidity ratio", Measure::Percent, rows.collect(), text).worst(10)
+}
+
+pub fn nozzles() -> Section {
+    let room = Room::new(parse("60 °F").unwrap(), RelativeHumidity::new(0.0).unwrap()).unwrap();
+    let rows = data("orifice_discharge.csv");
+    let rows = rows.iter().map(|r| {
+        let (psi, inches) = (number(r, "gauge_psi"), number(r, "diameter_in"));
+        let hole = Orifice::round(of(inches, "in").unwrap(), Ratio::from_si(1.0)).unwrap();
+        let flow = to(hole.free_air(of(psi, "psi").unwrap(), &room).unwrap(), "ft3/min").unwrap();
+        let conditions = format!("{psi} psi gauge, {inches} in");
+        Row::new(
+            "free air through a round hole",
+            &conditions,
+            "ft³/min",
+            number(r, "free_air_cfm"),
+            flow,
+            &r["source"],
+        )
+        .within(2.0)
+    });
+    let text = "Flow of an ideal gas with coefficient 1. The table prints three digits and does not state its free air: 60 °F and 14.7 psi are assumed.";
+    Section::new("Air through nozzles", Measure::Percent, rows.collect(), text)
+}
+
+pub fn room_vapour() -> Section {
+    let rows = published_room::rows().into_iter().map(|r| {
+        let computed = r.computed();
+        Row::new("vapour in the room", &r.conditions, &r.unit, r.published, computed, &r.source)
+            .said_to_be(&r.provenance)
+            .within(r.tolerance_percent)
+    });
+    let text = "The well-mixed room, an average that the air near the gun exceeds many times; see `air::RoomVapour`.";
+    Section::new("Vapour in a room", Measure::Percent, rows.collect(), text)
+}
