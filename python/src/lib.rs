@@ -17,6 +17,7 @@ mod dict;
 mod dose;
 mod errors;
 mod estimate;
+mod evaporometer;
 mod film;
 mod json;
 mod layers;
@@ -26,6 +27,7 @@ mod quantity;
 mod safety;
 mod solvent;
 mod table;
+mod vapour;
 
 use pyo3::prelude::*;
 
@@ -60,6 +62,8 @@ mod _core {
     #[pymodule_export]
     use crate::estimate::{PyEstimate, PyWorking};
     #[pymodule_export]
+    use crate::evaporometer::PyEvaporationTest;
+    #[pymodule_export]
     use crate::film::{PyDrying, PyFilm};
     #[pymodule_export]
     use crate::layers::{
@@ -83,6 +87,8 @@ mod _core {
     use crate::solvent::{PyHansen, PySolvent, solvent};
     #[pymodule_export]
     use crate::table::PyTable;
+    #[pymodule_export]
+    use crate::vapour::PyRoomVapour;
     #[pymodule_export]
     #[allow(non_upper_case_globals, reason = "the name Python gives it")]
     const __version__: &str = env!("CARGO_PKG_VERSION");
