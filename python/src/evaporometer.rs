@@ -45,7 +45,7 @@ impl Liquid<'_> {
 /// >>> 0.9 < mc.EvaporationTest.paper().rate(thinner).best < 1.1
 /// True
 #[pyclass(frozen, eq, hash, name = "EvaporationTest", module = "mistcoat")]
-#[derive(Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Clone, PartialEq, Eq, Hash)]
 pub struct PyEvaporationTest(pub EvaporationTest);
 
 #[pymethods]

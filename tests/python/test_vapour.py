@@ -104,7 +104,7 @@ def test_evaporation_tests() -> None:
         assert pickle.loads(pickle.dumps(test)) == test
         assert eval(repr(test), {"EvaporationTest": mc.EvaporationTest}) == test
         assert str(test)
-    with pytest.raises(mc.RangeError, match="99.5 %"):
+    with pytest.raises(mc.RangeError, match=r"99\.5 %"):
         paper.time_to_lose("acetone", "100 %")
     with pytest.raises(mc.UnknownName, match="acetone"):
         paper.rate("acetne")
