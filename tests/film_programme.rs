@@ -4,7 +4,7 @@
 
 use mistcoat::air::{Draught, Room};
 use mistcoat::blend::{Basis, Blend};
-use mistcoat::film::{Binder, Drying, Film, Programme, Stack, StackDrying, Substrate};
+use mistcoat::film::{Binder, Dispersion, Drying, Film, Programme, Stack, StackDrying, Substrate};
 use mistcoat::quantity::{
     Length, Quantity, Ratio, RelativeHumidity, Temperature, Time, Velocity, VolumeFraction, parse, to,
 };
@@ -438,6 +438,22 @@ fn coats_of_other_thinning_and_a_mist_of_thinner() {
     approx::assert_relative_eq!(one.wet_thickness().si(), 25e-6, max_relative = 1e-9);
     let volume: f64 = one.volatile().ingredients().iter().map(|i| i.volume_fraction).sum();
     approx::assert_relative_eq!(volume, 1.0, max_relative = 1e-12);
+}
+
+#[test]
+fn a_coat_on_a_hard_film_is_told() {
+    let told = |wait: &str| codes(stack(2, 15.0, wait).after_last()).contains(&"coat-on-hard-film");
+    assert!(!told("1 min") && told("30 min"));
+    let water = Blend::from_names(&[("water", 1.0)], Basis::Mass, None).unwrap();
+    let latex = Film::new(&water, VolumeFraction::new(0.3).unwrap(), parse("25 µm").unwrap(), &room())
+        .unwrap()
+        .with_dispersion(Dispersion::new(parse("5 °C").unwrap()).unwrap());
+    let told = |wait: &str| {
+        let two = Stack::repeat(&latex, 2, parse(wait).unwrap()).unwrap().dry().unwrap();
+        assert!(two.touch_dry().unwrap().best() > two.spraying_time());
+        codes(two.after_last()).contains(&"coat-on-hard-film")
+    };
+    assert!(!told("1 min") && told("2 h"));
 }
 
 #[test]

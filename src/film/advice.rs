@@ -1,4 +1,4 @@
-//! What to mind about the air over a coat: dew, warmth that softens the part, solvent in warm air.
+//! What to mind about a coat: dew, warmth that softens the part, solvent in warm air, a film below that is hard.
 
 use super::coat::Film;
 use super::course::{Seen, is_water};
@@ -49,6 +49,16 @@ pub(super) fn dew_warning(film: &Film, airs: &[Seen]) -> Option<Warning> {
     } else {
         None
     }
+}
+
+/// A coat, counted from 1, that landed when the film below was block-free, or its particles packed.
+pub(super) fn coat_on_hard_film(coat: usize) -> Warning {
+    Warning::new(
+        "coat-on-hard-film",
+        format!(
+            "the film below was already hard (block-free, or its particles packed) when coat {coat} landed: it takes up solvent more slowly than reckoned here, and              a strong solvent may lift it; shorten the wait, or dry the new coat as one by itself"
+        ),
+    )
 }
 
 /// Warm air: what it does to the part, and the vapour of what is still wet.

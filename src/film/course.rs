@@ -3,6 +3,7 @@
 //! Every stretch of constant air is a leg of the engine. Between legs the film is a [`Moment`]: amounts, and absolute
 //! temperatures of film and substrate. Liquids keep the molar volume of the room in which the first coat landed.
 
+use super::advice::coat_on_hard_film;
 use super::coat::{Film, Moved};
 use super::engine::{Engine, Options, Support};
 use super::flash_off::air_speed_std;
@@ -11,6 +12,7 @@ use super::moment::Moment;
 use super::polymer::{CHI_SOLVENT, CHI_WATER};
 use super::substrate::Substrate;
 use super::surface::{Surface, Transfer};
+use super::tip::PACKED;
 use super::trace::Trace;
 use super::volatile::Volatile;
 use crate::air::Room;
@@ -47,16 +49,23 @@ pub(crate) fn run(film: &Film, moved: Moved) -> Result<Course> {
     let mut stage = Stage::bare(film, moved)?;
     let mut kept = Vec::with_capacity(film.earlier.len());
     let mut brought = 0.0;
-    for under in &film.earlier {
+    let mut hard_below = None;
+    for (index, under) in film.earlier.iter().enumerate() {
         brought += stage.lands(&under.film);
-        stage.dries(&under.film, under.wait.si())?;
+        let (_, below) = stage.dries(&under.film, under.wait.si())?;
+        let packed = under.film.dispersion().is_some() && stage.solids_share() > PACKED;
+        if packed || below.soft_until_s.iter().all(Option::is_some) {
+            hard_below = hard_below.or(Some(index + 2));
+        }
         kept.push(stage.held() / brought);
     }
     brought += stage.lands(film);
     let wet_share = if kept.is_empty() { 1.0 } else { stage.held() / brought };
     let (species, mut trace) = stage.dries(film, film.followed_for().si())?;
     (trace.kept, trace.wet_share) = (kept, wet_share);
-    Ok(Course { species, trace, airs: stage.airs, warnings: stage.activity.warnings().to_vec() })
+    let mut warnings = stage.activity.warnings().to_vec();
+    warnings.extend(hard_below.map(coat_on_hard_film));
+    Ok(Course { species, trace, airs: stage.airs, warnings })
 }
 
 /// The surface of the wet coat in its first air, over what earlier coats kept.
@@ -144,6 +153,12 @@ impl Stage {
     fn held(&self) -> f64 {
         let amounts = self.at.amounts_mol_m2.iter().zip(&self.species).zip(&self.brought);
         amounts.map(|((n, s), brought)| if *brought { n.max(0.0) * s.molar_mass_kg_mol } else { 0.0 }).sum()
+    }
+
+    /// Solids in the film, by volume.
+    fn solids_share(&self) -> f64 {
+        let liquid = self.at.amounts_mol_m2.iter().zip(&self.species);
+        self.solids_m / (self.solids_m + liquid.map(|(n, s)| n.max(0.0) * s.molar_volume_m3_mol).sum::<f64>())
     }
 
     /// The film as it is now, in this air.

@@ -232,3 +232,69 @@ fn real_engine(air_m_s: f64, glass_transition_degc: Option<f64>) -> Engine {
     let surface = super::course::wet_surface(&film).unwrap();
     Engine::new(surface, Support::Plate(plate), Options::default())
 }
+
+/// Legs in sequence, each with its transfer coefficients as multiples of the usual ones, over the ideal film.
+fn legs(legs: &[(f64, f64)], support: &Support, solids_m: f64) -> (Trace, Vec<Surface>) {
+    use super::moment::Moment;
+    let (species, k) = ternary();
+    let options = Options { relative_tolerance: 1e-9, ..Options::default() };
+    let mut at = Moment::bare(3, ROOM_K);
+    at.amounts_mol_m2 = species.iter().map(|s| s.arrived_mol_m2).collect();
+    let mut trace = Trace::starting(&at, solids_m);
+    let mut from_s = 0.0;
+    let mut surfaces = Vec::new();
+    for (until_s, factor) in legs {
+        let transfer = Transfer::Constant(k.iter().map(|k| k * factor).collect(), 10.0 * factor);
+        let mut surface =
+            Surface::new(species.clone(), Liquid::ideal(3), transfer, solids_m, ROOM_K, 101_325.0);
+        surface.stefan_flow = false;
+        surfaces.push(surface.clone());
+        let mut engine = Engine::new(surface, *support, options);
+        at = engine.follow(at, [from_s, *until_s], options, &mut trace).unwrap();
+        from_s = *until_s;
+    }
+    (trace, surfaces)
+}
+
+/// Exact: the ideal film knows time only as k t, so that with k doubled from 20 s on it is at t where the plain one is at
+/// 20 s + 2 (t - 20 s).
+#[rstest::rstest]
+#[case(0.5)]
+#[case(0.75)]
+#[case(0.9)]
+#[case(0.99)]
+fn exact_film_over_legs(#[case] lost: f64) {
+    let (trace, _) = legs(&[(20.0, 1.0), (50.0, 2.0), (1e6, 0.5)], &Support::Isothermal, 0.0);
+    let plain = exact_time(lost);
+    let expected = if plain < 20.0 {
+        plain
+    } else if plain < 80.0 {
+        20.0 + (plain - 20.0) / 2.0
+    } else {
+        50.0 + (plain - 80.0) / 0.5
+    };
+    approx::assert_relative_eq!(time_to_lose(&trace, lost), expected, max_relative = 1e-6);
+}
+
+/// Nothing is lost between legs: the flux law of the air in force, integrated over the recorded course, against the
+/// amounts.
+#[test]
+fn flux_accounts_for_the_loss_over_legs() {
+    let ends = [(15.0, 1.0), (60.0, 3.0), (200.0, 0.4)];
+    let (trace, mut surfaces) = legs(&ends, &Support::Free, 5e-6);
+    let mut gone = [0.0; 3];
+    let (mut before, mut after) = (vec![0.0; 3], vec![0.0; 3]);
+    for (point, pair) in trace.times_s.windows(2).enumerate() {
+        let leg = ends.iter().position(|(end, _)| pair[1] <= end + 1e-9).unwrap();
+        for (flux, at) in [(&mut before, point), (&mut after, point + 1)] {
+            let amounts: Vec<f64> = trace.amounts_mol_m2.iter().map(|a| a[at]).collect();
+            surfaces[leg].fluxes(&amounts, trace.temperature_k[at], flux);
+        }
+        for ((gone, a), b) in gone.iter_mut().zip(&before).zip(&after) {
+            *gone += 0.5 * (pair[1] - pair[0]) * (a + b);
+        }
+    }
+    for (gone, amounts) in gone.iter().zip(&trace.amounts_mol_m2) {
+        approx::assert_relative_eq!(*gone, amounts[0] - amounts.last().unwrap(), max_relative = 2e-4);
+    }
+}

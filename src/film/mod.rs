@@ -10,7 +10,8 @@
 //! * water goes both ways with the humidity of the room;
 //! * evaporation cools the film, air and [`Substrate`] warm it;
 //! * binder and pigment stay and hold the solvent back (Flory and Huggins);
-//! * with a [`Binder`], the film itself resists more and more as it stiffens.
+//! * with a [`Binder`], the film itself resists more and more as it stiffens;
+//! * the air may change with time ([`Programme`]), and a coat may lie on what others kept ([`Stack`]).
 //!
 //! Checked against: the exact solution of the ideal isothermal film (1e-6 at a tight tolerance); an independent
 //! integration of the same equations for 56 films in `tests/data/film_reference.csv` (times to lose 50, 90 and
@@ -19,7 +20,7 @@
 //! 1.22 (rms), which is the model error in every interval.
 //!
 //! Neglected, and what it does: without a [`Binder`] diffusion inside the film (times past about 15 vol% of
-//! solvent left in a hard binder are then too short), vapour building up in a small room, draught from the gun, oxidation
+//! solvent left in a hard binder are then too short), vapour building up in a small room, oxidation
 //! (when an alkyd or an oil is hard is common practice, [`Film::oxidative_cure`]), gradients across the film.
 
 mod advice;
