@@ -10,6 +10,7 @@
 //! - [`cup`] and [`dose`]: seconds to viscosity and back; drops, parts, percent, solids, film build.
 //! - [`paint`]: how thick is the mix at this ratio, and how much thinner for these seconds?
 //! - [`air`] and [`film`]: how does the coat dry in this room?
+//! - [`spray`]: how fine does this gun spray, how wet does it land, how thick is a pass?
 //! - [`layers`]: what is this paint, what may meet what, in which order?
 //! - [`mod@bench`]: the whole chain in one call.
 //!
@@ -59,6 +60,8 @@ pub mod paint;
 pub mod air;
 
 pub mod film;
+
+pub mod spray;
 
 pub mod layers;
 

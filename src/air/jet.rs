@@ -79,7 +79,7 @@ impl Jet {
     ///
     /// # Errors
     /// A [`crate::error::RangeError`] outside 0 to 200 %.
-    pub fn loaded(mut self, paint_per_air: Ratio) -> Result<Self> {
+    pub fn loaded(self, paint_per_air: Ratio) -> Result<Self> {
         if !(0.0..=MOST_LOADED).contains(&paint_per_air.si()) {
             return Err(out_of_range(
                 "paint per air by mass",
@@ -88,8 +88,12 @@ impl Jet {
                 "an airbrush sprays a few per cent of paint in its air, a gun 20 % to 100 %",
             ));
         }
-        self.slowing = (1.0 + paint_per_air.si()).sqrt();
-        Ok(self)
+        Ok(self.loaded_by(paint_per_air.si()))
+    }
+
+    pub(crate) fn loaded_by(mut self, paint_per_air: f64) -> Self {
+        self.slowing = (1.0 + paint_per_air).sqrt();
+        self
     }
 
     /// Speed at the nozzle.

@@ -272,6 +272,14 @@ impl Film {
         self
     }
 
+    /// The same coat with the liquid and the solids that a spray has left it.
+    #[must_use]
+    pub(crate) fn arrived(mut self, volatile: Blend, solids: VolumeFraction) -> Self {
+        self.volatile = volatile;
+        self.solids = solids;
+        self
+    }
+
     /// The same coat on another substrate.
     #[must_use]
     pub fn with_substrate(mut self, substrate: Substrate) -> Self {

@@ -14,7 +14,7 @@ use crate::error::{Result, out_of_range};
 use crate::quantity::{Quantity, Time, show};
 
 /// Heat capacity of binder and pigment, J/(m3 K) (source key `SOLIDS_HEAT`).
-pub(super) const SOLIDS_HEAT_J_M3_K: f64 = 1.8e6;
+pub(crate) const SOLIDS_HEAT_J_M3_K: f64 = 1.8e6;
 /// Heat capacity of the skin of whatever carries the film, J/(m2 K): about 4 µm of plastic. Keeps the
 /// temperature of the last trace of a film without solids defined.
 pub(super) const SKIN_HEAT_J_M2_K: f64 = 5.0;

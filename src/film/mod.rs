@@ -52,6 +52,13 @@ mod wind;
 #[cfg(test)]
 mod engine_tests;
 
+// For the drops that become the film.
+pub(crate) use course::wet_surface;
+pub(crate) use engine::{SOLIDS_HEAT_J_M3_K, TOUCH_DRY_K};
+pub(crate) use polymer::exponent as polymer_exponent;
+pub(crate) use surface::Surface;
+pub(crate) use wind::stefan_factor;
+
 pub use binder::Binder;
 pub use coat::Film;
 pub use dispersion::Dispersion;

@@ -1,0 +1,227 @@
+//! What will go wrong at the gun, and at which number.
+//!
+//! * **spatter**: the Sauter mean is above 50 µm, the coarse end of air spray;
+//! * **dry spray**: what lands is within 15 K of touch dry (or, a dispersion, packed), so that it cannot flow together;
+//!   **dust**: a fifth of the paint lands dry already;
+//! * **nozzle too fine**: the paint does not come as fast as wanted with the trigger fully drawn; more than 40 % of
+//!   volume solids; grains above a tenth of the gap around the needle;
+//! * **spidering**: the air pushes the wet film aside. Wall shear under a round jet
+//!   `τ = 44.6 ρ u0² Re^−½ (d/x)²` moves a film h of viscosity η by `τ h/(2 η)` times the time under the jet;
+//!   it is told when that is more than half the width of the pass;
+//! * **compressor**: it delivers less free air than the nozzle takes.
+//!
+//! All limits are common practice put in numbers; the model is no better than a factor 2 on drop size.
+
+use super::model::{Cause, Moved};
+use super::nozzle::GAP;
+use super::shot::Shot;
+use crate::error::Result;
+use crate::film::TOUCH_DRY_K;
+use crate::paint::Family;
+use crate::quantity::{
+    Length, Pressure, Quantity, Ratio, Velocity, VolumeFraction, VolumeRate, digits, show,
+};
+use crate::warning::Warning;
+
+/// Coarse end of air spray, m (source key `AIR_SPRAY_SIZES`).
+pub(crate) const COARSEST_M: f64 = 50e-6;
+/// A deposit so near its touch-dry state does not flow together, K.
+const NEARLY_TOUCH_DRY_K: f64 = 15.0;
+/// Solids at which a dispersion is near packed.
+const NEARLY_PACKED: f64 = 0.62;
+/// Share of dry drops that is felt as grit.
+const GRITTY: f64 = 0.2;
+/// Solids that clog, and grains over the gap (source key `NEEDLE_GAP`).
+const CLOGGING_SOLIDS: f64 = 0.40;
+const GRAIN_PER_GAP: f64 = 0.1;
+/// Wall shear under a jet (source key `PHARES`).
+const WALL_SHEAR: f64 = 44.6;
+/// Pressures tried when one is advised, Pa.
+const HIGHEST_PA: f64 = 4e5;
+
+pub(super) fn all(shot: &Shot) -> Result<Vec<Warning>> {
+    let mut found = Vec::new();
+    found.extend(spatter(shot));
+    found.extend(dry_spray(shot));
+    found.extend(too_fine(shot));
+    found.extend(spidering(shot)?);
+    found.extend(compressor(shot));
+    Ok(found)
+}
+
+fn spatter(shot: &Shot) -> Option<Warning> {
+    let size = shot.nozzle.sauter_mean_m;
+    if size <= COARSEST_M {
+        return None;
+    }
+    let now = shot.gun().pressure().si();
+    let enough = |pa: f64| {
+        let moved = Moved::by(&[Cause::Pressure], &[(pa / now).ln()]);
+        shot.inputs.at_nozzle(&moved).is_ok_and(|n| n.sauter_mean_m <= COARSEST_M)
+    };
+    let cure = if now < HIGHEST_PA && enough(HIGHEST_PA) {
+        let (mut low, mut high) = (now, HIGHEST_PA);
+        for _ in 0..12 {
+            let middle = 0.5 * (low + high);
+            if enough(middle) {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        format!("thin it further, or raise the pressure to {}", show(Pressure::from_si(high)))
+    } else {
+        "thin it further: pressure alone does not tear paint this thick".to_owned()
+    };
+    Some(Warning::new(
+        "spatter",
+        format!(
+            "drops of {} on average are coarser than the {} of usual air spray at {} and {}: expect spatter and orange \
+             peel; {cure}",
+            show(Length::from_si(size)),
+            show(Length::from_si(COARSEST_M)),
+            show(shot.gun().pressure()),
+            show(shot.inputs.viscosity.best)
+        ),
+    ))
+}
+
+fn dry_spray(shot: &Shot) -> Option<Warning> {
+    let part = &shot.part;
+    let solids = part.solids / part.volume;
+    let cures = "come nearer, lower the pressure, or take a slower thinner or a retarder";
+    let near = match (part.above_glass_k, shot.mix().paint().family()) {
+        (Some(above), _) => (above <= TOUCH_DRY_K + NEARLY_TOUCH_DRY_K)
+            .then(|| format!("{above:.0} K above its glass transition, {TOUCH_DRY_K} K is touch dry")),
+        (None, Family::WaterborneAcrylic) => (solids >= NEARLY_PACKED)
+            .then(|| format!("{} solids, packed at 74 %", show(Ratio::from_si(solids)))),
+        // Alkyds and oils stay liquid without their solvent.
+        (None, _) => None,
+    };
+    let lost = show(Ratio::from_si(part.lost));
+    if let Some(state) = near {
+        return Some(Warning::new(
+            "dry-spray",
+            format!(
+                "the spray loses {lost} of its volatile matter on the way and lands nearly dry ({state}): the coat will \
+                 be rough and dusty; {cures}"
+            ),
+        ));
+    }
+    (part.dust >= GRITTY && !matches!(shot.mix().paint().family(), Family::AlkydEnamel | Family::ArtistsOil))
+        .then(|| {
+            Warning::new(
+                "dry-spray-dust",
+                format!(
+                    "{} of the paint flies in drops so fine that they land dry and make the coat gritty; {cures}",
+                    show(Ratio::from_si(part.dust))
+                ),
+            )
+        })
+}
+
+fn too_fine(shot: &Shot) -> Vec<Warning> {
+    let mut found = Vec::new();
+    let n = &shot.nozzle;
+    let bore = shot.gun().nozzle();
+    if n.full_m3_s < n.wanted_m3_s {
+        found.push(Warning::new(
+            "nozzle-too-thick",
+            format!(
+                "at {} only {} comes through a {} nozzle with the trigger fully drawn, less than the {} usual for a \
+                 coat: thin it further, take a larger nozzle or more pressure",
+                show(shot.inputs.viscosity.best),
+                show(VolumeRate::from_si(n.full_m3_s)),
+                show(bore),
+                show(VolumeRate::from_si(n.wanted_m3_s))
+            ),
+        ));
+    }
+    let solids = shot.mix().volume_solids().best.si();
+    if solids > CLOGGING_SOLIDS {
+        found.push(Warning::new(
+            "nozzle-solids",
+            format!(
+                "{} volume solids clog an airbrush: thin it below {}",
+                show(Ratio::from_si(solids)),
+                VolumeFraction::new(CLOGGING_SOLIDS).map_or_else(|_| String::new(), |v| v.to_string())
+            ),
+        ));
+    }
+    let gap = GAP * bore.si();
+    let grain = shot.mix().paint().pigment().diameter.high.si();
+    if grain > GRAIN_PER_GAP * gap {
+        found.push(Warning::new(
+            "nozzle-pigment",
+            format!(
+                "grains up to {} bridge the gap of about {} around the needle of a {} nozzle: strain the paint, and take \
+                 a nozzle of {} or more",
+                show(Length::from_si(grain)),
+                show(Length::from_si(gap)),
+                show(bore),
+                show(Length::from_si(grain / (GRAIN_PER_GAP * GAP)))
+            ),
+        ));
+    }
+    found
+}
+
+/// How far the air pushes the film of one pass, m.
+pub(crate) fn pushed_m(shot: &Shot) -> Result<f64> {
+    let (n, part) = (&shot.nozzle, &shot.part);
+    let jet = &n.jet;
+    let speed = jet.exit_speed_m_s / jet.slowing;
+    let nu = crate::air::properties::viscosity_pa_s(jet.room_temperature_k) / n.tip.air_density_kg_m3;
+    let reynolds = speed * jet.diameter_m / nu;
+    let near = (jet.diameter_m / n.distance_m).min(1.0 / 6.2);
+    let shear = WALL_SHEAR * n.tip.air_density_kg_m3 * speed * speed / reynolds.sqrt() * near * near;
+    let viscosity = on_part_pa_s(shot)?;
+    Ok(shear * part.wet_m / (2.0 * viscosity) * part.swath_m / part.hand_m_s)
+}
+
+/// Viscosity of what lands: the dilution law at the solids on arrival.
+fn on_part_pa_s(shot: &Shot) -> Result<f64> {
+    let mix = shot.mix();
+    let x = (mix.paint_fraction().get() / shot.part.volume).min(1.0);
+    let t = shot.room().temperature();
+    if x >= 1.0 {
+        return Ok(mix.paint().viscosity(t)?.best.si().max(shot.inputs.viscosity.best.si()));
+    }
+    Ok(mix.paint().law(mix.thinner(), t)?.viscosity(VolumeFraction::new(x)?)?.best().si())
+}
+
+fn spidering(shot: &Shot) -> Result<Option<Warning>> {
+    let pushed = pushed_m(shot)?;
+    if pushed <= 0.5 * shot.part.swath_m {
+        return Ok(None);
+    }
+    Ok(Some(Warning::new(
+        "spidering",
+        format!(
+            "air of {} pushes a wet film of {} by {} within one pass of {}: it will run into legs; lower the pressure, draw \
+             the trigger less, move faster or hold it farther away",
+            show::<Velocity>(shot.air_speed_at_part()),
+            show(Length::from_si(shot.part.wet_m)),
+            show(Length::from_si(pushed)),
+            show(shot.swath())
+        ),
+    )))
+}
+
+fn compressor(shot: &Shot) -> Option<Warning> {
+    let given = shot.gun().compressor()?;
+    let need = shot.nozzle.free_air_m3_s;
+    (need > given.si()).then(|| {
+        Warning::new(
+            "compressor-too-small",
+            format!(
+                "the nozzle takes {} of free air at {} and the compressor gives {}, {} of it: the pressure will sag; lower \
+                 it, or spray in bursts from a tank",
+                show(VolumeRate::from_si(need)),
+                show(shot.gun().pressure()),
+                show(given),
+                digits(given.si() / need, 2)
+            ),
+        )
+    })
+}
