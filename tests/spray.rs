@@ -1,5 +1,7 @@
 //! From nozzle to wet film: what the trade expects must come out, and nothing may come out wrong.
 
+#![allow(clippy::unwrap_used, reason = "a failed test panics")]
+
 use mistcoat::air::Room;
 use mistcoat::blend::{Basis, Blend};
 use mistcoat::dose::{Parts, Thinning};
