@@ -12,6 +12,7 @@
 //! - [`air`] and [`film`]: how does the coat dry in this room?
 //! - [`spray`]: how fine does this gun spray, how wet does it land, how thick is a pass?
 //! - [`layers`]: what is this paint, what may meet what, in which order?
+//! - [`safety`]: what is in the air, may it burn, what must everybody know?
 //! - [`mod@bench`]: the whole chain in one call.
 //!
 //! ```
@@ -64,6 +65,8 @@ pub mod film;
 pub mod spray;
 
 pub mod layers;
+
+pub mod safety;
 
 pub mod bench;
 

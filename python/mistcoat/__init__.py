@@ -10,7 +10,7 @@ units library; a bare number is refused, because its unit would be a guess.
 
 from __future__ import annotations
 
-from . import columns, dose, errors, layers, protocols
+from . import columns, dose, errors, layers, protocols, safety
 from ._core import (
     Area,
     Batch,
@@ -167,6 +167,7 @@ __all__ = [
     "measured_dilutions",
     "polymers",
     "protocols",
+    "safety",
     "solvent",
     "solvents",
     "timing",

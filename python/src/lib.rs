@@ -18,6 +18,7 @@ mod dose;
 mod errors;
 mod estimate;
 mod evaporometer;
+mod exposure;
 mod film;
 mod json;
 mod layers;
@@ -63,6 +64,10 @@ mod _core {
     use crate::estimate::{PyEstimate, PyWorking};
     #[pymodule_export]
     use crate::evaporometer::PyEvaporationTest;
+    use crate::exposure::{
+        PyCaution, PyCupboard, PyFlammableLimit, PyMixtureExposure, cautions, cupboard, flammable_class,
+        lower_flammable_limit, mixture_exposure, sum_of_shares, time_weighted_average, vapour_volume,
+    };
     #[pymodule_export]
     use crate::film::{PyDrying, PyFilm};
     #[pymodule_export]

@@ -200,7 +200,7 @@ impl Family {
     /// Finds a family by its name or by what labels call it; case and hyphens do not matter.
     ///
     /// # Errors
-    /// [`crate::error::UnknownName`] with near names.
+    /// [`crate::error::UnknownName`] with near names; a [`crate::error::RangeError`] for isocyanate two-packs.
     ///
     /// ```
     /// use mistcoat::paint::Family;
@@ -209,6 +209,7 @@ impl Family {
     /// # Ok::<(), mistcoat::Error>(())
     /// ```
     pub fn find(name: &str) -> Result<Self> {
+        super::two_pack::refuse_two_pack(name)?;
         let wanted = fold(name);
         let entries = &table()?.entries;
         let hit = entries

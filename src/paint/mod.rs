@@ -45,6 +45,7 @@ mod prior;
 mod settling;
 mod stock;
 mod temperature;
+mod two_pack;
 mod uncertain;
 
 pub use calibrate::{Calibrated, Measured, PaintReading};
@@ -59,3 +60,4 @@ pub use prior::ShapePrior;
 pub use settling::{Settling, settling};
 pub use stock::{Paint, Pigment};
 pub use temperature::ViscosityTemperature;
+pub use two_pack::refuse_two_pack;

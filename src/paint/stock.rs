@@ -4,6 +4,7 @@ use super::family::{Family, TYPICAL_TEMPERATURE_K, Typical};
 use super::file::{PaintFile, SCHEMA};
 use super::prior::ShapePrior;
 use super::temperature::{ViscosityTemperature, check_temperature};
+use super::two_pack::refuse_two_pack;
 use crate::blend::{Basis, Blend};
 use crate::error::{Error, Result, out_of_range};
 use crate::estimate::Estimate;
@@ -62,7 +63,7 @@ impl Paint {
     /// A paint of which only the family is known: typical values, common practice.
     ///
     /// # Errors
-    /// A [`crate::error::RangeError`] for an empty name.
+    /// A [`crate::error::RangeError`] for an empty name, or one that names an isocyanate two-pack.
     pub fn typical(family: Family, name: &str) -> Result<Self> {
         Self::try_from(PaintFile::bare(family, name))
     }
@@ -175,6 +176,8 @@ impl TryFrom<PaintFile> for Paint {
     type Error = Error;
 
     fn try_from(file: PaintFile) -> Result<Self> {
+        refuse_two_pack(&file.name)?;
+        refuse_two_pack(file.note.as_deref().unwrap_or_default())?;
         if file.name.trim().is_empty() {
             return Err(out_of_range(
                 "name of the paint",

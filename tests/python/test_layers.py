@@ -42,7 +42,7 @@ def test_isocyanates_are_refused() -> None:
     found = layers.identify(label="2K clear with hardener")
     assert found.best == "isocyanate two-pack"
     assert any("do not spray it at home" in c for c in found.cautions)
-    with pytest.raises(mc.UnknownName):
+    with pytest.raises(mc.RangeError, match="licensed practice"):
         mc.Paint.typical(found.best)
 
 

@@ -1,0 +1,41 @@
+"""Vapour against its limits, fire, and the cautions that everybody must know.
+
+For planning only: many limits are from memory and say so. The safety data sheets of the products,
+local codes and licensed practice decide. Isocyanate two-packs are refused when a paint is built.
+
+>>> import mistcoat as mc
+>>> print(mc.safety.flammable_class("white spirit"))
+flammable: its vapour burns on a hot day, its mist always
+"""
+
+from __future__ import annotations
+
+from ._core import (
+    Caution,
+    Cupboard,
+    FlammableLimit,
+    MixtureExposure,
+    cautions,
+    cupboard,
+    flammable_class,
+    lower_flammable_limit,
+    mixture_exposure,
+    sum_of_shares,
+    time_weighted_average,
+    vapour_volume,
+)
+
+__all__ = [
+    "Caution",
+    "Cupboard",
+    "FlammableLimit",
+    "MixtureExposure",
+    "cautions",
+    "cupboard",
+    "flammable_class",
+    "lower_flammable_limit",
+    "mixture_exposure",
+    "sum_of_shares",
+    "time_weighted_average",
+    "vapour_volume",
+]
