@@ -379,7 +379,8 @@ impl PyCaution {
 ///
 /// >>> import mistcoat as mc
 /// >>> cream = mc.Paint.typical("alkyd enamel", name="deckhouse cream")
-/// >>> [c.key for c in mc.safety.cautions([cream], ["white spirit"], spray=True)][-1]
+/// >>> spirit = mc.Blend("white spirit")
+/// >>> mc.safety.cautions([cream], [spirit], spray=True)[-1].key
 /// 'data-sheet'
 #[pyfunction]
 #[pyo3(signature = (paints, liquids=Vec::new(), *, spray=false, rinse=false, workshop=false))]
