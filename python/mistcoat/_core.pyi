@@ -10,7 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 from os import PathLike
 from typing import Any, Final, SupportsFloat, SupportsIndex, final
 
-__all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Caution", "Comparison", "ComparisonRow", "Cupboard", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "ExposureLimit", "Film", "FlammableLimit", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "Paint", "PaintTest", "Phases", "Pressure", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "StackCheck", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "cautions", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "flammable_class", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lower_flammable_limit", "measured_dilutions", "mixture_exposure", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
+__all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Caution", "Comparison", "ComparisonRow", "Cupboard", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "ExposureLimit", "Film", "FlammableLimit", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "cautions", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "flammable_class", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lower_flammable_limit", "measured_dilutions", "mixture_exposure", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
 
 __version__: Final[str]
 
@@ -1211,7 +1211,7 @@ class Film:
     A wet coat in a room.
 
     ``wet`` is a ``Mix`` (its volume solids stay) or a ``Blend`` (everything may leave but the ``solids`` given, none
-    unless given). ``wet_thickness`` 1 µm to 5 mm; when it is an ``Estimate`` its spread is carried on, else 15 % is taken. ``substrate``: "polystyrene", "abs", "resin", "wood", "card", "glass",
+    unless given). The air is one ``room``, or a ``programme`` that changes with time. ``wet_thickness`` 1 µm to 5 mm; when it is an ``Estimate`` its spread is carried on, else 15 % is taken. ``substrate``: "polystyrene", "abs", "resin", "wood", "card", "glass",
     "brass", "steel" (see ``Film.substrates()``), "free film" or "isothermal"; ``substrate_thickness`` its thickness, the
     usual one unless given. ``binder_tg``: glass transition of the dry binder, for the marks of a film that hardens by
     losing solvent; a lacquer or alcohol-borne ``Mix`` brings its own. ``part_length`` along the draught, 100 mm unless given. ``until``: how long the coat is
@@ -1226,13 +1226,18 @@ class Film:
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
-    def __new__(cls, /, wet: Mix | Blend, *, wet_thickness: Length | str | Estimate | HasUnits, room: Room, substrate: str = "polystyrene", solids: Ratio | str | Estimate | HasUnits | None = None, substrate_thickness: Length | str | Estimate | HasUnits | None = None, binder_tg: Temperature | str | Estimate | HasUnits | None = None, part_length: Length | str | Estimate | HasUnits | None = None, until: Time | str | Estimate | HasUnits | None = None) -> Film: ...
+    def __new__(cls, /, wet: Mix | Blend, *, wet_thickness: Length | str | Estimate | HasUnits, room: Room | None = None, programme: Programme | None = None, substrate: str = "polystyrene", solids: Ratio | str | Estimate | HasUnits | None = None, substrate_thickness: Length | str | Estimate | HasUnits | None = None, binder_tg: Temperature | str | Estimate | HasUnits | None = None, part_length: Length | str | Estimate | HasUnits | None = None, until: Time | str | Estimate | HasUnits | None = None) -> Film: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
     def __str__(self, /) -> str: ...
     def dry(self, /) -> Drying:
         """
         Dries the coat; takes well under a millisecond. Gives a ``MistcoatWarning`` when dew may form on it.
+        """
+    @property
+    def dry_build(self, /) -> Length:
+        """
+        Thickness of the solids of this coat and of all under it.
         """
     @property
     def dry_thickness(self, /) -> Length:
@@ -1244,10 +1249,22 @@ class Film:
         """
         The coat from what ``to_json`` wrote.
         """
+    def over(self, /, under: Film, wait: Time | str | Estimate | HasUnits) -> Film:
+        """
+        This coat, sprayed on ``under`` when that has dried for ``wait``; its times count from its own landing. See ``Stack``.
+
+        Raises ``RangeError`` for a wait outside 0 s to 365 d, more than 50 coats, and coats that differ in substrate, part length
+        or binder.
+        """
+    @property
+    def programme(self, /) -> Programme:
+        """
+        The air it dries in, from the start on.
+        """
     @property
     def room(self, /) -> Room:
         """
-        The room it dries in.
+        The room it dries in, at first when there is a programme.
         """
     @property
     def solids(self, /) -> Ratio:
@@ -2541,6 +2558,63 @@ class Pressure:
         """
 
 @final
+class Programme:
+    """
+    The air over a coat as it changes with time: gun, fan, warm cabinet.
+
+    Starts with ``room``; ``after(lasts, room)``: when the air so far has lasted for this time (1 ms to 365 d), another takes
+    its place. The last goes on for as long as it takes. Air changes at once, the part follows by its own heat.
+
+    Warmth makes vapour: solvent vapour and air explode. No part that is still wet goes into a closed, unventilated or
+    sparking oven; the safety data sheet, local codes and licensed practice decide.
+
+    >>> import mistcoat as mc
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    >>> fan = room.with_draught("fan")
+    >>> warm = fan.warmed_to("38 degC")
+    >>> programme = mc.Programme(room).after("1 min", fan).after("10 min", warm)
+    >>> print(programme)
+    21 °C with air at 0.15 m/s for 60 s, then 21 °C with air at 0.5 m/s for 10 min, then 38 °C with air at 0.5 m/s
+    >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 35, "2-butoxyethanol": 15}, basis="mass")
+    >>> settings = dict(wet_thickness="25 um", solids="15 %", binder_tg="50 degC")
+    >>> forced = mc.Film(thinner, programme=programme, **settings).dry()
+    >>> forced.handle.best < mc.Film(thinner, room=room, **settings).dry().handle.best
+    True
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __len__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, room: Room) -> Programme: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    def after(self, /, lasts: Time | str | Estimate | HasUnits, room: Room) -> Programme:
+        """
+        When the air so far has lasted for this time, ``room`` takes its place.
+
+        Raises ``RangeError`` for a time outside 1 ms to 365 d, or more than 100 changes.
+        """
+    @property
+    def begins(self, /) -> list[Time]:
+        """
+        When each sets in, from the wet coat on.
+        """
+    @staticmethod
+    def from_json(text: str) -> Programme:
+        """
+        The programme from what ``to_json`` wrote.
+        """
+    @property
+    def rooms(self, /) -> list[Room]:
+        """
+        The rooms, in order.
+        """
+    def to_json(self, /) -> str:
+        """
+        The programme as JSON text.
+        """
+
+@final
 class PropertySource:
     """
     The source of one property: keys, citations, how far to trust it, and what other sources give.
@@ -2750,10 +2824,29 @@ class Room:
         """
         Volume of the room; None when not given.
         """
+    def warmed_to(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Room:
+        """
+        The same air warmed (a cabinet) or cooled to this temperature, 0 to 60 °C: it holds the same water, so that warming
+        dries it. Raises ``RangeError`` below its dew point.
+
+        >>> import mistcoat as mc
+        >>> room = mc.Room(temperature="21 degC", relative_humidity="55 %")
+        >>> print(room.warmed_to("45 degC"))
+        45 °C, 14.3 % humidity, air at 0.15 m/s
+        """
     @property
     def wet_bulb(self, /) -> Temperature:
         """
         The temperature a water-wet surface settles at; within 0.01 K of the ASHRAE equations.
+        """
+    def with_air_speed(self, /, air_speed: Velocity | str | Estimate | HasUnits) -> Room:
+        """
+        The same room with this air speed over the part, 0 to 30 m/s; 5 to 20 m/s under the air of a gun.
+        """
+    def with_draught(self, /, draught: str) -> Room:
+        """
+        The same room with air that moves as usual in such a place: "still air" (0), "no draught" (0.15 m/s), "fan" or
+        "spray booth" (0.5 m/s). Raises ``UnknownName`` for others.
         """
 
 @final
@@ -3048,6 +3141,69 @@ class SpreadingRate:
         """
 
 @final
+class Stack:
+    """
+    Coats sprayed on one another, with waits: spray, flash, spray.
+
+    ``Stack(coat, coats=3, wait="3 min")`` is the same coat three times; ``then(wait, coat)`` adds another one so long after the
+    last has landed. The air of each coat (its room or programme) holds until the next lands. A coat mixes at once with what
+    the coats below kept; gradients are neglected. Coats must share substrate, part length and binder.
+
+    >>> import mistcoat as mc
+    >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 35, "2-butoxyethanol": 15}, basis="mass")
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    >>> coat = mc.Film(thinner, wet_thickness="12 um", room=room, solids="15 %", binder_tg="50 degC")
+    >>> hull = mc.Stack(coat, coats=3, wait="3 min").dry()
+    >>> hull.after_last.touch_dry.best < hull.one_coat.touch_dry.best
+    True
+    >>> [round(kept.to("%"), 1) for kept in hull.kept]
+    [5.7, 6.0]
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __len__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, coat: Film, *, coats: SupportsIndex = 1, wait: Time | str | Estimate | HasUnits | None = None) -> Stack: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def coats(self, /) -> int:
+        """
+        How many coats lie on one another.
+        """
+    def dry(self, /) -> StackDrying:
+        """
+        Dries the stack, and the same paint in one coat. Gives a ``MistcoatWarning`` when there is something to mind about the
+        stack.
+        """
+    @property
+    def film(self, /) -> Film:
+        """
+        The last coat, over all others.
+        """
+    @staticmethod
+    def from_json(text: str) -> Stack:
+        """
+        The stack from what ``to_json`` wrote.
+        """
+    @property
+    def spraying_time(self, /) -> Time:
+        """
+        From the landing of the first coat to that of the last.
+        """
+    def then(self, /, wait: Time | str | Estimate | HasUnits, coat: Film) -> Stack:
+        """
+        The stack with another coat, so long after the one before it has landed.
+
+        Raises ``RangeError`` for a wait outside 0 s to 365 d, more than 50 coats or 5 mm, and coats that differ in substrate,
+        part length or binder.
+        """
+    def to_json(self, /) -> str:
+        """
+        The stack as JSON text.
+        """
+
+@final
 class StackCheck:
     """
     A stack of coats with its verdicts, from the part upwards.
@@ -3090,6 +3246,90 @@ class StackCheck:
     def verdict(self, /) -> str:
         """
         The sternest verdict: "fine", "test first" or "no".
+        """
+
+@final
+class StackDrying:
+    """
+    How a stack of coats dries, beside the same paint in one coat.
+
+    ``flash_off``, ``touch_dry``, ``handle`` and ``residual_solvent`` count from the first coat; those of ``after_last`` from the last.
+    Prints as a table.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    @property
+    def after_last(self, /) -> Drying:
+        """
+        The stack from the landing of the last coat on; shares are of what the film held then.
+        """
+    @property
+    def dry_thickness(self, /) -> Length:
+        """
+        Thickness of all solids.
+        """
+    @property
+    def flash_off(self, /) -> Estimate:
+        """
+        From the first coat until a tenth of all volatile matter that the coats brought is left.
+        """
+    @staticmethod
+    def from_json(text: str) -> StackDrying:
+        """
+        The result from what ``to_json`` wrote.
+        """
+    @property
+    def handle(self, /) -> Estimate:
+        """
+        From the first coat until the stack may be handled and masked (block-free). Raises ``RangeError`` as ``touch_dry``.
+        """
+    @property
+    def kept(self, /) -> list[Estimate]:
+        """
+        For each coat from the second on: share of the volatile mass brought before it that the film still held when it landed.
+        """
+    @property
+    def one_coat(self, /) -> Drying:
+        """
+        The same paint laid at once, in the air of the last coat.
+        """
+    def residual_solvent(self, /, time: Time | str | Estimate | HasUnits) -> Estimate:
+        """
+        Solvent left so long after the first coat; in the one coat it is ``one_coat.residual_solvent(time)``.
+
+        Raises ``RangeError`` for a time before the last coat, beyond what is followed, or coats without solids.
+        """
+    @property
+    def spraying_time(self, /) -> Time:
+        """
+        From the landing of the first coat to that of the last.
+        """
+    @property
+    def stack(self, /) -> Stack:
+        """
+        The coats that were dried, ready for another ``then``.
+        """
+    def table(self, /) -> Table:
+        """
+        The stack beside the one coat, all times from the first coat.
+        """
+    def to_json(self, /) -> str:
+        """
+        The result as JSON text.
+        """
+    @property
+    def touch_dry(self, /) -> Estimate:
+        """
+        From the first coat until the stack is touch dry. Raises ``RangeError`` as ``Drying.touch_dry``.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        What to mind about the stack; empty when there is nothing.
         """
 
 @final
@@ -3554,7 +3794,8 @@ def cautions(paints: SupportsGetItem[int, Paint], liquids: SupportsGetItem[int, 
 
     >>> import mistcoat as mc
     >>> cream = mc.Paint.typical("alkyd enamel", name="deckhouse cream")
-    >>> [c.key for c in mc.safety.cautions([cream], ["white spirit"], spray=True)][-1]
+    >>> spirit = mc.Blend("white spirit")
+    >>> mc.safety.cautions([cream], [spirit], spray=True)[-1].key
     'data-sheet'
     """
 
