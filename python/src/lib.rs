@@ -64,6 +64,7 @@ mod _core {
     use crate::estimate::{PyEstimate, PyWorking};
     #[pymodule_export]
     use crate::evaporometer::PyEvaporationTest;
+    #[pymodule_export]
     use crate::exposure::{
         PyCaution, PyCupboard, PyFlammableLimit, PyMixtureExposure, cautions, cupboard, flammable_class,
         lower_flammable_limit, mixture_exposure, sum_of_shares, time_weighted_average, vapour_volume,
