@@ -127,9 +127,11 @@ fn what_is_soft_in_the_cabinet_hardens_as_it_cools() {
     let warm = |then: Programme| soft().with_programme(then).dry().unwrap();
     let cabinet_for_good = Programme::new(room()).after(seconds(60.0), cabinet()).unwrap();
     assert!(warm(cabinet_for_good.clone()).block_free().is_err());
-    let taken_out = cabinet_for_good.after(parse("1 h").unwrap(), room()).unwrap();
-    let free = warm(taken_out).block_free().unwrap().best().si();
+    assert!(!codes(&warm(cabinet_for_good.clone())).contains(&"soft-when-warm"));
+    let taken_out = warm(cabinet_for_good.after(parse("1 h").unwrap(), room()).unwrap());
+    let free = taken_out.block_free().unwrap().best().si();
     assert!((3660.0..4500.0).contains(&free), "{free}");
+    assert!(codes(&taken_out).contains(&"soft-when-warm"));
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use super::coat::Film;
 use super::course::{Seen, is_water};
+use super::engine::BLOCK_FREE_K;
 use crate::quantity::{Quantity, Ratio, Temperature, show};
 use crate::warning::Warning;
 
@@ -59,6 +60,23 @@ pub(super) fn coat_on_hard_film(coat: usize) -> Warning {
             "the film below was already hard (block-free, or its particles packed) when coat {coat} landed: it takes up solvent more slowly than reckoned here, and              a strong solvent may lift it; shorten the wait, or dry the new coat as one by itself"
         ),
     )
+}
+
+/// A film that gets block-free in one air and is soft in another, though nothing is left in it.
+pub(super) fn soft_when_warm(film: &Film, airs: &[Seen]) -> Option<Warning> {
+    let glass = film.binder()?.glass_transition().best;
+    let warmest = airs.iter().map(|a| a.room.temperature()).max_by(|a, b| a.si().total_cmp(&b.si()))?;
+    (warmest.si() - glass.si() > BLOCK_FREE_K).then(|| {
+        Warning::new(
+            "soft-when-warm",
+            format!(
+                "in air of {} this binder (glass transition {}) is soft, however dry: block-free holds in the cooler air; let \
+                 the part cool before it is handled, masked or stacked",
+                show(warmest),
+                show(glass)
+            ),
+        )
+    })
 }
 
 /// Warm air: what it does to the part, and the vapour of what is still wet.

@@ -1,6 +1,6 @@
 //! What a dried coat can tell: curves, times, temperature, warnings.
 
-use super::advice::{dew_warning, warm_warnings};
+use super::advice::{dew_warning, soft_when_warm, warm_warnings};
 use super::coat::Film;
 use super::course::{Course, is_water, phase_split};
 use super::dispersion::formation_warning;
@@ -59,6 +59,9 @@ impl Drying {
         }
         warnings.extend(dew_warning(&film, &airs));
         warnings.extend(warm_warnings(&film, &airs));
+        if trace.soft_until_s.iter().all(Option::is_some) {
+            warnings.extend(soft_when_warm(&film, &airs));
+        }
         warnings.extend(formation_warning(&film, &airs));
         Self {
             film,
