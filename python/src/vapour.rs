@@ -34,8 +34,8 @@ pub enum Which<'py> {
 /// >>> with warnings.catch_warnings(record=True) as cautions:
 /// ...     warnings.simplefilter("always")
 /// ...     peak = air.peak
-/// >>> print(air.volume_share(peak.best))
-/// 54.9 ppm
+/// >>> round(air.volume_share(peak.best).to("ppm"), 1)
+/// 54.9
 /// >>> "many times higher" in str(cautions[0].message)
 /// True
 #[pyclass(frozen, eq, name = "RoomVapour", module = "mistcoat")]
@@ -80,7 +80,7 @@ impl PyRoomVapour {
         let start = start.map_or_else(|| q::Time::from_si(0.0), |s| s.value);
         Ok(Self(self.0.clone().with_release(Release::new(mass.value, start, lasts.value)?)))
     }
-    /// The room.
+    /// The room with its volume and air changes.
     #[getter]
     fn room(&self) -> PyRoom {
         PyRoom(self.0.room().clone())

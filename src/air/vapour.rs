@@ -410,7 +410,10 @@ impl RoomVapour {
         } else {
             Estimate::exact(MassConcentration::from_si(0.0))
         };
-        let share = self.volume_share(estimate.best).map_or_else(|_| "beyond pure vapour".to_owned(), show);
+        let share = self.volume_share(estimate.best).map_or_else(
+            |_| "beyond pure vapour".to_owned(),
+            |share| format!("{} ppm", digits(1e6 * share.si(), 3)),
+        );
         let mut working = self.working();
         working.push(Step::new(name, formula, r"V\,dC/dt = G - kQC").result(format!("{estimate}, {share}")));
         let answer = Answer::new(estimate, working).with_warnings([average_only()]);
