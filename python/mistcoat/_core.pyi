@@ -11,6 +11,7 @@ from os import PathLike
 from typing import Any, Final, SupportsFloat, SupportsIndex, final
 
 __all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Caution", "Comparison", "ComparisonRow", "Cupboard", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "ExposureLimit", "Film", "FlammableLimit", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "cautions", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "flammable_class", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lower_flammable_limit", "measured_dilutions", "mixture_exposure", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
+__all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Comparison", "ComparisonRow", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MolarEnergy", "MolarMass", "MolarVolume", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "RoomVapour", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "measured_dilutions", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "timing", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
 
 __version__: Final[str]
 
@@ -1159,6 +1160,71 @@ class Estimate:
     def working(self, /) -> Working:
         """
         The steps behind the value, with formulas, numbers and sources.
+        """
+
+@final
+class EvaporationTest:
+    """
+    A published way of measuring how fast a liquid evaporates, run by the drying engine: for liquids without a published
+    rate, and for blends, which dry by themselves and not as an average of their parts.
+
+    ``EvaporationTest.paper()``: filter paper in dry air (ASTM D3539), n-butyl acetate = 1.
+    ``EvaporationTest.metal_plate()``: a metal plate that stays at 25 °C, n-butyl acetate = 1; nearer to a thin coat on metal.
+    ``EvaporationTest.spot()``: a spot on paper in room air (DIN 53170), diethyl ether = 1, larger is slower.
+
+    Measured root mean square factors against published lists: 1.17 (37 liquids), 1.14 (13) and 1.17 (13).
+
+    >>> import mistcoat as mc
+    >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 35, "2-butoxyethanol": 15}, basis="mass")
+    >>> 0.9 < mc.EvaporationTest.paper().rate(thinner).best < 1.1
+    True
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def end(self, /) -> Ratio:
+        """
+        Share of the mass lost at the end of the test: 90 %, of a spot 99 %.
+        """
+    @staticmethod
+    def from_json(text: str) -> EvaporationTest:
+        """
+        The test from what ``to_json`` wrote.
+        """
+    @staticmethod
+    def metal_plate() -> EvaporationTest:
+        """
+        A smooth, heavy metal plate at 25 °C, where nothing cools; n-butyl acetate = 1.
+        """
+    @staticmethod
+    def paper() -> EvaporationTest:
+        """
+        Filter paper in dry air, as the standard evaporometer (ASTM D3539) has it; n-butyl acetate = 1.
+        """
+    def rate(self, /, liquid: Blend | Solvent | str) -> Estimate:
+        """
+        The number that a table would print: relative evaporation rate on paper and metal, evaporation number of a spot.
+
+        ``liquid`` is a ``Blend``, a ``Solvent`` or a name. Raises ``RangeError`` for what does not evaporate within a year.
+        """
+    @staticmethod
+    def spot() -> EvaporationTest:
+        """
+        A spot on paper in room air, until it is gone (DIN 53170); diethyl ether = 1, larger is slower.
+        """
+    def time_to_lose(self, /, liquid: Blend | Solvent | str, share: Ratio | str | Estimate | HasUnits) -> Estimate:
+        """
+        The time in which the liquid loses this share of its mass in the test, more than 0 and at most 99.5 %.
+
+        The constant of transfer is that of the paper test; only there was a time published (470 s for n-butyl acetate).
+        """
+    def to_json(self, /) -> str:
+        """
+        The test as JSON text.
         """
 
 @final
@@ -2847,6 +2913,101 @@ class Room:
         """
         The same room with air that moves as usual in such a place: "still air" (0), "no draught" (0.15 m/s), "fan" or
         "spray booth" (0.5 m/s). Raises ``UnknownName`` for others.
+        """
+
+@final
+class RoomVapour:
+    """
+    The vapour of one liquid in the air of a well-mixed room, over a session.
+
+    ``room`` needs ``volume`` and ``air_changes``; give the ``solvent`` (a name or a ``Solvent``) or a ``molar_mass``.
+    ``mixing``: 1 for perfect mixing, 0.1 to 0.5 is common practice; 0.22 within a factor 2 unless given. Releases are added by
+    ``release`` and may overlap.
+
+    **It is an average.** Near the gun, over the bench and in front of your face the air holds many times more, and every
+    answer warns of it. Exposure limits, the safety data sheet and local codes decide; smell does not warn in time.
+
+    >>> import warnings
+    >>> import mistcoat as mc
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %", volume="30 m3", air_changes="0.5 /h")
+    >>> air = mc.RoomVapour(room, solvent="acetone").release("4 g", lasts="10 min")
+    >>> with warnings.catch_warnings(record=True) as cautions:
+    ...     warnings.simplefilter("always")
+    ...     peak = air.peak
+    >>> round(air.volume_share(peak.best).to("ppm"), 1)
+    54.9
+    >>> "many times higher" in str(cautions[0].message)
+    True
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, room: Room, *, solvent: Solvent | str | None = None, molar_mass: MolarMass | str | Estimate | HasUnits | None = None, mixing: Ratio | str | Estimate | HasUnits | None = None) -> RoomVapour: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    def air_changes_for_average(self, /, limit: MassConcentration | str | Estimate | HasUnits, start: Time | str | Estimate | HasUnits, end: Time | str | Estimate | HasUnits) -> Estimate:
+        """
+        The fewest air changes with which the mean from ``start`` to ``end`` stays below ``limit``.
+        """
+    def air_changes_to_stay_below(self, /, limit: MassConcentration | str | Estimate | HasUnits) -> Estimate:
+        """
+        The fewest air changes with which the room average never rises above ``limit``; plan with the high end of the
+        interval. Raises ``RangeError`` when 200 an hour do not keep it.
+        """
+    def average(self, /, start: Time | str | Estimate | HasUnits, end: Time | str | Estimate | HasUnits) -> Estimate:
+        """
+        The time-weighted average from ``start`` to ``end``, as exposure limits over 8 h or 15 min are stated.
+        """
+    def concentration(self, /, time: Time | str | Estimate | HasUnits) -> Estimate:
+        """
+        The average concentration in the room at this time after the start.
+        """
+    @staticmethod
+    def from_json(text: str) -> RoomVapour:
+        """
+        The room and its releases from what ``to_json`` wrote.
+        """
+    @property
+    def mixing(self, /) -> Ratio:
+        """
+        Mixing factor, given or usual.
+        """
+    @property
+    def molar_mass(self, /) -> MolarMass:
+        """
+        Molar mass of the vapour.
+        """
+    @property
+    def peak(self, /) -> Estimate:
+        """
+        The highest concentration.
+        """
+    @property
+    def peak_time(self, /) -> Time:
+        """
+        When the concentration is highest.
+        """
+    def release(self, /, mass: Mass | str | Estimate | HasUnits, *, lasts: Time | str | Estimate | HasUnits, start: Time | str | Estimate | HasUnits | None = None) -> RoomVapour:
+        """
+        The same room with one more release: this mass, evaporating evenly from ``start`` (the begin of the session unless
+        given) for ``lasts``; zero for a spill that is gone at once.
+        """
+    @property
+    def room(self, /) -> Room:
+        """
+        The room with its volume and air changes.
+        """
+    def steady(self, /, mass: Mass | str | Estimate | HasUnits, each: Time | str | Estimate | HasUnits) -> Estimate:
+        """
+        The concentration that a release going on for ever, ``mass`` in every ``each``, settles at.
+        """
+    def to_json(self, /) -> str:
+        """
+        The room and its releases as JSON text.
+        """
+    def volume_share(self, /, concentration: MassConcentration | str | Estimate | HasUnits) -> Ratio:
+        """
+        A concentration as a share of the air by volume, in ppm.
         """
 
 @final

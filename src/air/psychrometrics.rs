@@ -8,7 +8,7 @@
 //! `W = [(2501 − 2.326 t*) Ws(t*) − 1.006 (t − t*)]/(2501 + 1.86 t − 4.186 t*)`.
 //!
 //! Accuracy: within 0.03 K (dew point), 0.01 K (wet bulb) and 0.1 % (humidity ratio) of the ASHRAE
-//! equations as the open library PsychroLib has them, over 5 to 50 °C (`tests/data/psychrometrics.csv`).
+//! equations as the open library PsychroLib has them, over 5 to 50 °C at 84 and 101 kPa (`tests/data/psychrometrics.csv`).
 //! Below 0 °C everything refers to supercooled liquid water: hoar frost already forms slightly above the
 //! dew point given here. Neglected: the enhancement factor of moist air (0.4 %).
 

@@ -4,13 +4,26 @@ use super::published_room;
 use super::report::{Measure, Row, Section, celsius, data, number};
 use mistcoat::air::{Orifice, Room};
 use mistcoat::quantity::{Quantity, Ratio, RelativeHumidity, of, parse, to};
+use std::collections::HashMap;
+
+fn grid_room(r: &HashMap<String, String>) -> Room {
+    let humidity = RelativeHumidity::new(number(r, "relative_humidity_pct") / 100.0).unwrap();
+    Room::new(celsius(number(r, "temperature_degC")), humidity)
+        .unwrap()
+        .with_pressure(Quantity::from_si(number(r, "pressure_Pa")))
+        .unwrap()
+}
+
+fn conditions(r: &HashMap<String, String>) -> String {
+    let kpa = number(r, "pressure_Pa") / 1e3;
+    format!("{} °C, {} % humidity, {kpa} kPa", r["temperature_degC"], r["relative_humidity_pct"])
+}
 
 pub fn psychrometrics() -> Section {
     let mut rows = Vec::new();
     for r in data("psychrometrics.csv") {
-        let (t, humidity) = (number(&r, "temperature_degC"), number(&r, "relative_humidity_pct"));
-        let room = Room::new(celsius(t), RelativeHumidity::new(humidity / 100.0).unwrap()).unwrap();
-        let conditions = format!("{t} °C, {humidity} % humidity");
+        let room = grid_room(&r);
+        let conditions = conditions(&r);
         let dew = to(room.dew_point().unwrap(), "°C").unwrap();
         let wet = to(room.wet_bulb().unwrap(), "°C").unwrap();
         let source = r["source"].as_str();
@@ -29,17 +42,16 @@ pub fn psychrometrics() -> Section {
     rows.push(Row::new("dew point", "16 °C, 71 % humidity", "°C", 11.0, dew(16.0, 71.0), chart).within(0.5));
     let page = "Physics answer page, Magnus form with 17.27 and 237.7 °C";
     rows.push(Row::new("dew point", "22 °C, 78 % humidity", "°C", 17.98, dew(22.0, 78.0), page).within(0.05));
-    let text = "Against the ASHRAE equations over a grid, and two printed examples.";
+    let text =
+        "Against the ASHRAE equations over a grid, at sea level and 1500 m up, and two printed examples.";
     Section::new("Damp air", Measure::Difference("K"), rows, text).worst(15)
 }
 
 pub fn humidity_ratios() -> Section {
     let data = data("psychrometrics.csv");
     let rows = data.iter().map(|r| {
-        let (t, humidity) = (number(r, "temperature_degC"), number(r, "relative_humidity_pct"));
-        let room = Room::new(celsius(t), RelativeHumidity::new(humidity / 100.0).unwrap()).unwrap();
-        let ratio = 1e3 * room.humidity_ratio().unwrap().si();
-        let conditions = format!("{t} °C, {humidity} % humidity");
+        let ratio = 1e3 * grid_room(r).humidity_ratio().unwrap().si();
+        let conditions = conditions(r);
         Row::new("humidity ratio", &conditions, "g/kg", number(r, "humidity_ratio_g_kg"), ratio, &r["source"])
             .within(0.1)
     });
