@@ -170,9 +170,33 @@ fn bad_shares(#[case] share: f64) {
     }
 }
 
+#[test]
+fn two_liquids_are_refused() {
+    let blend = Blend::from_names(&[("water", 50.0), ("toluene", 50.0)], Basis::Mass, None).unwrap();
+    for test in EvaporationTest::ALL {
+        assert!(matches!(test.rate(&blend), Err(mistcoat::Error::PhaseSplit(_))), "{test}");
+    }
+}
+
 /// Glycerol loses nothing worth a year, and takes up water where there is some.
 #[test]
 fn what_never_evaporates_is_told() {
     let text = EvaporationTest::spot().rate(&pure(&liquids(), "glycerol")).unwrap_err().to_string();
     assert!(text.contains("glycerol") && text.contains("within a year"), "{text}");
+}
+
+/// The closed form of `Blend::evaporation_as_it_dries` (wet-bulb balance, heat gain set on 43 rates) tells the same as the
+/// engine: two ways to one number, apart by no more than either is from print.
+#[rstest::rstest]
+#[case::house(&[("acetone", 50.0), ("n-butyl acetate", 35.0), ("2-butoxyethanol", 15.0)])]
+#[case::lacquer(&[("toluene", 40.0), ("isopropanol", 30.0), ("n-butyl acetate", 30.0)])]
+#[case::slow(&[("xylene", 60.0), ("1-methoxy-2-propyl acetate", 40.0)])]
+#[case::alcohols(&[("ethanol", 70.0), ("1-methoxy-2-propanol", 30.0)])]
+#[case::cut(&[("white spirit", 100.0)])]
+fn closed_form(#[case] parts: &[(&str, f64)]) {
+    let blend = Blend::from_names(parts, Basis::Mass, None).unwrap();
+    let engine = EvaporationTest::paper().rate(&blend).unwrap().best().si();
+    let closed = blend.evaporation_as_it_dries(100).unwrap().overall_rate.best.si();
+    println!("{}: engine {engine:.3}, closed form {closed:.3}", blend.label());
+    assert!((engine / closed).ln().abs() < 1.25_f64.ln(), "{}: {engine} and {closed}", blend.label());
 }

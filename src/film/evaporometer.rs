@@ -165,7 +165,8 @@ impl EvaporationTest {
     ///
     /// # Errors
     /// A [`crate::error::RangeError`] for a share that is not between 0 and 99.5 %, or a liquid that has not lost it
-    /// within a year (a non-volatile one, or one that keeps water from the air).
+    /// within a year (a non-volatile one, or one that keeps water from the air); a [`crate::error::PhaseSplit`] for a
+    /// blend that separates at the temperature of the test.
     ///
     /// ```
     /// use mistcoat::{blend::{Basis, Blend}, film::EvaporationTest, quantity::{parse, to}};
@@ -258,6 +259,7 @@ impl EvaporationTest {
     fn run(self, liquid: &Blend, pressure_factor: f64) -> Result<Trace> {
         let setup = self.setup();
         let room = self.room()?;
+        liquid.require_one_liquid(room.temperature())?;
         let room_k = room.temperature().si();
         let moved = Moved { vapour_pressure: pressure_factor, ..Moved::NOTHING };
         let mut parts: Vec<_> =
