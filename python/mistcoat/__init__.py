@@ -12,6 +12,7 @@ from __future__ import annotations
 
 from . import columns, dose, errors, layers, protocols, safety
 from ._core import (
+    Airbrush,
     Area,
     Batch,
     Blend,
@@ -54,6 +55,7 @@ from ._core import (
     Room,
     RoomVapour,
     SafetyValue,
+    Shot,
     SolubilityParameter,
     Solvent,
     SpreadingRate,
@@ -91,6 +93,7 @@ from .errors import (
 )
 
 __all__ = [
+    "Airbrush",
     "Area",
     "Batch",
     "Blend",
@@ -138,6 +141,7 @@ __all__ = [
     "Room",
     "RoomVapour",
     "SafetyValue",
+    "Shot",
     "SolubilityParameter",
     "Solvent",
     "SpreadingRate",

@@ -21,7 +21,7 @@ use pyo3::{prelude::*, types::PyString};
 const ZERO_CELSIUS: f64 = 273.15;
 
 /// A curve: one float64 for each of the times.
-pub struct Curve(Vec<f64>);
+pub struct Curve(pub Vec<f64>);
 
 impl<'py> IntoPyObject<'py> for Curve {
     type Target = PyAny;

@@ -27,6 +27,7 @@ mod programme;
 mod quantity;
 mod safety;
 mod solvent;
+mod spray;
 mod table;
 mod vapour;
 
@@ -91,6 +92,8 @@ mod _core {
     use crate::safety::{PyExposureLimit, PyPropertySource, PySafetyValue};
     #[pymodule_export]
     use crate::solvent::{PyHansen, PySolvent, solvent};
+    #[pymodule_export]
+    use crate::spray::{PyAirbrush, PyShot};
     #[pymodule_export]
     use crate::table::PyTable;
     #[pymodule_export]

@@ -166,7 +166,7 @@ fn too_fine(shot: &Shot) -> Vec<Warning> {
     found
 }
 
-/// How far the air pushes the film of one pass, m.
+/// How far the air pushes the film of one pass, m; at most so far where that is too little to matter.
 pub(crate) fn pushed_m(shot: &Shot) -> Result<f64> {
     let (n, part) = (&shot.nozzle, &shot.part);
     let jet = &n.jet;
@@ -175,8 +175,13 @@ pub(crate) fn pushed_m(shot: &Shot) -> Result<f64> {
     let reynolds = speed * jet.diameter_m / nu;
     let near = (jet.diameter_m / n.distance_m).min(1.0 / 6.2);
     let shear = WALL_SHEAR * n.tip.air_density_kg_m3 * speed * speed / reynolds.sqrt() * near * near;
-    let viscosity = on_part_pa_s(shot)?;
-    Ok(shear * part.wet_m / (2.0 * viscosity) * part.swath_m / part.hand_m_s)
+    let per_viscosity = shear * part.wet_m / 2.0 * part.swath_m / part.hand_m_s;
+    // What lands is thicker than the mix: where the mix would stay, the dilution law need not be asked.
+    let at_most = per_viscosity / shot.inputs.viscosity.best.si();
+    if part.volume <= 1.0 && at_most <= 0.5 * part.swath_m {
+        return Ok(at_most);
+    }
+    Ok(per_viscosity / on_part_pa_s(shot)?)
 }
 
 /// Viscosity of what lands: the dilution law at the solids on arrival.

