@@ -12,6 +12,7 @@ from typing import Any, Final, SupportsFloat, SupportsIndex, final
 
 __all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Caution", "Comparison", "ComparisonRow", "Cupboard", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "ExposureLimit", "Film", "FlammableLimit", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "cautions", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "flammable_class", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lower_flammable_limit", "measured_dilutions", "mixture_exposure", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
 __all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Comparison", "ComparisonRow", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MolarEnergy", "MolarMass", "MolarVolume", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "RoomVapour", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "measured_dilutions", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "timing", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
+__all__ = ["__version__", "Area", "Batch", "Binder", "Blend", "Calibration", "Catalogue", "Comparison", "ComparisonRow", "CupCourse", "Density", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MolarEnergy", "MolarMass", "MolarVolume", "OpenCup", "OxidativeCure", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "RoomVapour", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "measured_dilutions", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "timing", "tip_drying", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
 
 __version__: Final[str]
 
@@ -109,6 +110,73 @@ class Batch:
     def volume(self, /) -> Volume:
         """
         The whole volume, paint and thinner together.
+        """
+
+@final
+class Binder:
+    """
+    The binder of a coat that dries by losing solvent.
+
+    ``tg``: glass transition of the dry binder, -123 to 227 °C, known within 10 K unless an ``Estimate`` is given. ``density``
+    0.7 to 2.5 g/mL, 1.18 g/mL unless given. ``pigment``: its share of the volume of the dry film, none unless given.
+    ``diffusivity_at_glass`` of solvent, 1e-14 m2/s unless measured; ``steepness`` of its rise above the glass transition as
+    a share of that of viscosity, 0.05 to 1, 0.37 unless fitted. ``chi``, ``chi_of_water``: interaction parameters of Flory and
+    Huggins with the solvents (-1 to 2, 0.4 unless given) and with water (0 to 6, 3 unless given). Values outside raise
+    ``RangeError``.
+
+    >>> import mistcoat as mc
+    >>> binder = mc.Binder(tg="60 degC", density="1.15 g/mL", pigment="12 %", chi=0.35)
+    >>> binder.chi, binder.share
+    (0.35, Ratio('88 %'))
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, *, tg: Temperature | str | Estimate | HasUnits, density: Density | str | Estimate | HasUnits | None = None, pigment: Ratio | str | Estimate | HasUnits | None = None, diffusivity_at_glass: Diffusivity | str | Estimate | HasUnits | None = None, steepness: SupportsFloat | SupportsIndex | None = None, chi: SupportsFloat | SupportsIndex | None = None, chi_of_water: SupportsFloat | SupportsIndex | None = None) -> Binder: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @property
+    def chi(self, /) -> float:
+        """
+        Interaction parameter with the solvents.
+        """
+    @property
+    def chi_of_water(self, /) -> float:
+        """
+        Interaction parameter with water.
+        """
+    @property
+    def density(self, /) -> Density:
+        """
+        Density of the binder.
+        """
+    @property
+    def diffusivity_at_glass(self, /) -> Diffusivity:
+        """
+        Diffusivity of solvent at the glass transition.
+        """
+    @staticmethod
+    def from_json(text: str) -> Binder:
+        """
+        The binder from what ``to_json`` wrote.
+        """
+    @property
+    def share(self, /) -> Ratio:
+        """
+        Binder as a share of the volume of solids; the rest is pigment.
+        """
+    @property
+    def steepness(self, /) -> float:
+        """
+        Steepness of its rise above the glass transition, as a share of that of viscosity.
+        """
+    @property
+    def tg(self, /) -> Estimate:
+        """
+        Glass transition of the dry binder.
+        """
+    def to_json(self, /) -> str:
+        """
+        The binder as JSON text.
         """
 
 @final
@@ -575,6 +643,89 @@ class Cupboard:
     def share_of_limit(self, /) -> Ratio:
         """
         Share of the lower flammable limit, evenly mixed: 100 % burns.
+class CupCourse:
+    """
+    The course of a mix in an open cup, from ``OpenCup.stand``.
+
+    The curves are float64 arrays with one entry for each of ``time``; ``columns()`` has them all under names with their units.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __len__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    def columns(self, /) -> dict[str, NDArray[float64]]:
+        """
+        All curves by names with their units, ready for a data frame; the masses left in g by species.
+        """
+    def composition_at(self, /, time: Time | str | Estimate | HasUnits) -> dict[str, float]:
+        """
+        Mass fractions of the liquid at one time, by species.
+        """
+    @property
+    def cup(self, /) -> OpenCup:
+        """
+        The cup that stood.
+        """
+    @staticmethod
+    def from_json(text: str) -> CupCourse:
+        """
+        The course from what ``to_json`` wrote.
+        """
+    @property
+    def mass_lost(self, /) -> NDArray[float64]:
+        """
+        Mass lost in g, less what came from the air.
+        """
+    @property
+    def temperature(self, /) -> NDArray[float64]:
+        """
+        Temperature of the liquid in °C.
+        """
+    def thickened(self, /, time: Time | str | Estimate | HasUnits) -> Estimate:
+        """
+        Viscosity at a time over that of the mix as poured, with its interval.
+        """
+    @property
+    def time(self, /) -> NDArray[float64]:
+        """
+        Times in seconds, from zero.
+        """
+    def time_to_thicken(self, /, rise: Ratio | str | Estimate | HasUnits) -> Estimate:
+        """
+        When the viscosity has risen by this share, 1 to 900 %: "20 %" is a fifth thicker.
+
+        Raises ``RangeError`` when it does not while the cup is followed; the message says how far it comes.
+        """
+    def to_json(self, /) -> str:
+        """
+        The cup as JSON text, from which the course is worked out again.
+        """
+    def top_up(self, /, time: Time | str | Estimate | HasUnits, *, dropper: Dropper) -> TopUp:
+        """
+        Drops of the mix's own thinner that restore its viscosity at a time, and what they make of it.
+
+        Warns when the restored mix dries more than a tenth slower: what left was the fast part.
+        """
+    @property
+    def viscosity(self, /) -> NDArray[float64]:
+        """
+        Viscosity in mPa s at room temperature.
+        """
+    @property
+    def volume_solids(self, /) -> NDArray[float64]:
+        """
+        Volume fraction of solids.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        What to mind; empty when there is nothing.
+        """
+    def working(self, /) -> Working:
+        """
+        The steps behind the curves, with numbers and sources.
         """
 
 @final
@@ -757,6 +908,45 @@ class DilutionLaw:
     def warnings(self, /) -> list[str]:
         """
         What to mind about the readings behind the law, one text each; empty when there is nothing.
+        """
+
+@final
+class Dispersion:
+    """
+    The binder of a waterborne coat: particles that flow together above their minimum film-formation temperature.
+
+    ``mfft`` without coalescing aid, -50 to 100 °C, known within 3 K unless an ``Estimate`` is given. ``pigment``: its share of
+    the volume of the dry film, none unless given. Values outside raise ``RangeError``.
+
+    >>> import mistcoat as mc
+    >>> particles = mc.Dispersion(mfft="15 degC")
+    >>> carrier = mc.Blend({"water": 95, "dipropylene glycol methyl ether": 5}, basis="volume")
+    >>> particles.film_formation_temperature(carrier, solids="30 %").to("degC") < 0
+    True
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, *, mfft: Temperature | str | Estimate | HasUnits, pigment: Ratio | str | Estimate | HasUnits | None = None) -> Dispersion: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def film_formation_temperature(self, /, volatile: Blend, *, solids: Ratio | str | Estimate | HasUnits) -> Estimate:
+        """
+        The same with the coalescing aid (glycol ethers) of a carrier: 2.5 K lower for each mass per cent on the binder, up to
+        12 % (common practice). ``solids``: volume solids of the wet paint.
+        """
+    @staticmethod
+    def from_json(text: str) -> Dispersion:
+        """
+        The particles from what ``to_json`` wrote.
+        """
+    @property
+    def mfft(self, /) -> Estimate:
+        """
+        Minimum film-formation temperature without coalescing aid.
+        """
+    def to_json(self, /) -> str:
+        """
+        The particles as JSON text.
         """
 
 @final
@@ -986,9 +1176,10 @@ class Drying:
     def touch_dry(self, /) -> Estimate:
         """
         When a light touch takes nothing away: the film has come to 55 K above its glass transition (set-to-touch of
-        ASTM D1640).
+        ASTM D1640), or the particles of a waterborne coat touch and its water is down to 5 % by volume.
 
-        Raises ``RangeError`` for a coat without a binder that hardens by losing solvent, and for one that stays soft.
+        Raises ``RangeError`` for a coat without such a binder, and for one that stays soft; for paints that harden by oxygen
+        the message has the range of common practice.
         """
     @property
     def warnings(self, /) -> list[str]:
@@ -1280,7 +1471,7 @@ class Film:
     unless given). The air is one ``room``, or a ``programme`` that changes with time. ``wet_thickness`` 1 µm to 5 mm; when it is an ``Estimate`` its spread is carried on, else 15 % is taken. ``substrate``: "polystyrene", "abs", "resin", "wood", "card", "glass",
     "brass", "steel" (see ``Film.substrates()``), "free film" or "isothermal"; ``substrate_thickness`` its thickness, the
     usual one unless given. ``binder_tg``: glass transition of the dry binder, for the marks of a film that hardens by
-    losing solvent; a lacquer or alcohol-borne ``Mix`` brings its own. ``part_length`` along the draught, 100 mm unless given. ``until``: how long the coat is
+    losing solvent; ``binder``: a ``Binder`` with more of its properties, or a ``Dispersion`` for particles in water. A ``Mix`` brings its own. ``part_length`` along the draught, 100 mm unless given. ``until``: how long the coat is
     followed at most, 7 d unless given. Values outside raise ``RangeError``, unknown names ``UnknownName``.
 
     >>> import mistcoat as mc
@@ -1292,7 +1483,7 @@ class Film:
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
-    def __new__(cls, /, wet: Mix | Blend, *, wet_thickness: Length | str | Estimate | HasUnits, room: Room | None = None, programme: Programme | None = None, substrate: str = "polystyrene", solids: Ratio | str | Estimate | HasUnits | None = None, substrate_thickness: Length | str | Estimate | HasUnits | None = None, binder_tg: Temperature | str | Estimate | HasUnits | None = None, part_length: Length | str | Estimate | HasUnits | None = None, until: Time | str | Estimate | HasUnits | None = None) -> Film: ...
+    def __new__(cls, /, wet: Mix | Blend, *, wet_thickness: Length | str | Estimate | HasUnits, room: Room | None = None, programme: Programme | None = None, substrate: str = "polystyrene", solids: Ratio | str | Estimate | HasUnits | None = None, substrate_thickness: Length | str | Estimate | HasUnits | None = None, binder_tg: Temperature | str | Estimate | HasUnits | None = None, binder: Binder | Dispersion | None = None, part_length: Length | str | Estimate | HasUnits | None = None, until: Time | str | Estimate | HasUnits | None = None) -> Film: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
     def __str__(self, /) -> str: ...
@@ -1310,6 +1501,11 @@ class Film:
         """
         Thickness of the solids by themselves.
         """
+    @property
+    def film_formation_temperature(self, /) -> Estimate | None:
+        """
+        Minimum film-formation temperature of a waterborne coat with its coalescing aid; ``None`` for others.
+        """
     @staticmethod
     def from_json(text: str) -> Film:
         """
@@ -1321,6 +1517,12 @@ class Film:
 
         Raises ``RangeError`` for a wait outside 0 s to 365 d, more than 50 coats, and coats that differ in substrate, part length
         or binder.
+        """
+    @property
+    def oxidative_cure(self, /) -> OxidativeCure | None:
+        """
+        How long the paint of a ``Mix`` hardens by oxygen after its solvent has left (alkyd enamel, artists' oil): ranges of
+        common practice, with the caution about oily rags; ``None`` for others.
         """
     @property
     def programme(self, /) -> Programme:
@@ -2309,6 +2511,107 @@ class MolarVolume:
         """
 
 @final
+class OpenCup:
+    """
+    A small open pot with a mix in it.
+
+    ``diameter`` 5 to 500 mm across the liquid, ``depth`` 0.2 to 300 mm as poured, ``freeboard`` 0 to 300 mm from the liquid
+    to the rim (0 mm unless given: full, and as fast as it can go). ``pot`` is a substrate name, ``wall`` its thickness (1 mm of
+    polystyrene unless given). ``until``: how long it is followed, 4 h unless given, 7 d at most. Values outside raise
+    ``RangeError``, unknown names ``UnknownName``.
+
+    >>> import mistcoat as mc
+    >>> paint = mc.Paint.typical("solvent lacquer", name="hull green")
+    >>> mix = paint.thin(mc.Blend({"acetone": 40, "n-butyl acetate": 60}, basis="volume"), thinner=1, paint=1)
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    >>> course = mc.OpenCup(mix, diameter="30 mm", depth="8 mm", freeboard="10 mm", room=room).stand()
+    >>> 15 < course.time_to_thicken("20 %").to("min") < 40
+    True
+    >>> again = course.top_up("25 min", dropper=mc.Dropper(tip="3 mm"))
+    >>> again.drops.best > 5 and again.evaporation_rate.to("%") < 100
+    True
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, mix: Mix, *, diameter: Length | str | Estimate | HasUnits, depth: Length | str | Estimate | HasUnits, room: Room, freeboard: Length | str | Estimate | HasUnits | None = None, pot: str | None = None, wall: Length | str | Estimate | HasUnits | None = None, until: Time | str | Estimate | HasUnits | None = None) -> OpenCup: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def depth(self, /) -> Length:
+        """
+        Depth of the mix as poured.
+        """
+    @property
+    def diameter(self, /) -> Length:
+        """
+        Inner diameter.
+        """
+    @property
+    def freeboard(self, /) -> Length:
+        """
+        From the liquid to the rim.
+        """
+    @staticmethod
+    def from_json(text: str) -> OpenCup:
+        """
+        The cup from what ``to_json`` wrote.
+        """
+    @property
+    def mix(self, /) -> Mix:
+        """
+        The mix as poured.
+        """
+    @property
+    def room(self, /) -> Room:
+        """
+        The room it stands in.
+        """
+    def stand(self, /) -> CupCourse:
+        """
+        Lets it stand open and gives its course.
+        """
+    def to_json(self, /) -> str:
+        """
+        The cup as JSON text.
+        """
+
+@final
+class OxidativeCure:
+    """
+    How long a paint takes to harden by oxygen once its solvent has left: ranges of common practice, not computed.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def caution(self, /) -> str:
+        """
+        Rags that heat up by themselves.
+        """
+    @property
+    def recoat(self, /) -> Estimate:
+        """
+        Until the next coat of the same paint.
+        """
+    @property
+    def through(self, /) -> Estimate:
+        """
+        Until hard through.
+        """
+    @property
+    def touch(self, /) -> Estimate:
+        """
+        Until a light touch takes nothing away.
+        """
+    @property
+    def words(self, /) -> str:
+        """
+        What speeds and slows it.
+        """
+
+@final
 class Paint:
     """
     A paint as it comes in the bottle.
@@ -2936,6 +3239,8 @@ class RoomVapour:
     ...     peak = air.peak
     >>> round(air.volume_share(peak.best).to("ppm"), 1)
     54.9
+    >>> print(air.volume_share(peak.best))
+    54.9 ppm
     >>> "many times higher" in str(cautions[0].message)
     True
     """
@@ -2996,6 +3301,7 @@ class RoomVapour:
     def room(self, /) -> Room:
         """
         The room with its volume and air changes.
+        The room.
         """
     def steady(self, /, mass: Mass | str | Estimate | HasUnits, each: Time | str | Estimate | HasUnits) -> Estimate:
         """
@@ -3742,6 +4048,99 @@ class Time:
         """
 
 @final
+class TipDrying:
+    """
+    How soon the paint on the tip of the needle sets, from ``tip_drying``.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def advice(self, /) -> str:
+        """
+        What to do, in words.
+        """
+    @property
+    def index(self, /) -> Estimate:
+        """
+        The pause between strokes over that time: above 1 the tip dries between strokes.
+        """
+    @property
+    def redissolves(self, /) -> bool:
+        """
+        Whether the next stroke of the same paint dissolves what has set.
+        """
+    @property
+    def sets_after(self, /) -> Estimate:
+        """
+        Until the paint on the tip no longer flows: ten times as thick, or for a dispersion its particles touch.
+        """
+    @property
+    def wipe_every(self, /) -> Time | None:
+        """
+        Time in pauses after which a clot of 50 µm has built up; ``None`` when the tip stays wet or dissolves again.
+        """
+    def working(self, /) -> Working:
+        """
+        The steps.
+        """
+
+@final
+class TopUp:
+    """
+    What brings a mix in an open cup back to the viscosity it was poured with, from ``CupCourse.top_up``.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def drops(self, /) -> Estimate:
+        """
+        The same in drops.
+        """
+    @property
+    def evaporation_rate(self, /) -> Ratio:
+        """
+        Mass that leaves the restored mix each second over that of the mix as poured.
+        """
+    @property
+    def lost_mass(self, /) -> Mass:
+        """
+        Mass that has left, less what came from the air.
+        """
+    @property
+    def lost_volume(self, /) -> Volume:
+        """
+        Its volume.
+        """
+    @property
+    def poured(self, /) -> dict[str, float]:
+        """
+        By species: mass fraction of the liquid as poured.
+        """
+    @property
+    def restored(self, /) -> dict[str, float]:
+        """
+        By species: mass fraction of the liquid once restored, richer in what is slow.
+        """
+    @property
+    def thinner(self, /) -> Estimate:
+        """
+        Volume of whole thinner to add.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        What to mind; empty when there is nothing.
+        """
+    def working(self, /) -> Working:
+        """
+        The steps.
+        """
+
+@final
 class Velocity:
     """
     A value of dimension Velocity with its unit: ``Velocity("0.1 m/s")`` or ``Velocity(number, unit)``.
@@ -4220,6 +4619,21 @@ def vapour_volume(liquid: Blend | Solvent | str, amount: Volume | str | Estimate
     >>> from mistcoat import safety
     >>> print(safety.vapour_volume("acetone", "1 mL", temperature="21 degC"))
     328 mL
+def tip_drying(mix: Mix, *, room: Room, film: Length | str | Estimate | HasUnits | None = None, air_speed: Velocity | str | Estimate | HasUnits | None = None, pause: Time | str | Estimate | HasUnits | None = None) -> TipDrying:
+    """
+    How soon a mix dries on the tip of the airbrush needle, within a factor 2.
+
+    ``film``: wet paint on the tip, 2 to 200 µm, 20 µm unless given. ``air_speed`` past the tip: 100 m/s (trigger down for air
+    alone) unless given, "0 m/s" with the air shut off. ``pause`` between strokes, 10 s unless given. Values outside raise
+    ``RangeError``; warns when the tip dries between strokes.
+
+    >>> import mistcoat as mc
+    >>> paint = mc.Paint.typical("waterborne acrylic", name="cream")
+    >>> mix = paint.thin(mc.Blend({"water": 1}), thinner=1, paint=2)
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    >>> tip = mc.tip_drying(mix, room=room, air_speed="0 m/s")
+    >>> tip.redissolves, tip.index.best < 1
+    (False, True)
     """
 
 def voc(volume: Volume | str | Estimate | HasUnits, organic_volatiles: Mass | str | Estimate | HasUnits, *, water: Volume | str | Estimate | HasUnits | None = None, exempt: Volume | str | Estimate | HasUnits | None = None) -> tuple[MassConcentration, MassConcentration]:

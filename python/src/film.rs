@@ -1,6 +1,7 @@
 //! `Film` and `Drying` in Python.
 
 use crate::air::PyRoom;
+use crate::binder::{PyBinder, PyDispersion, PyOxidativeCure};
 use crate::blend::PyBlend;
 use crate::dict::Ordered;
 use crate::errors::{CallResult, UnitError};
@@ -18,7 +19,7 @@ use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript};
 use pyo3::{prelude::*, types::PyString};
 
 /// Zero of the Celsius scale in kelvin.
-const ZERO_CELSIUS: f64 = 273.15;
+pub const ZERO_CELSIUS: f64 = 273.15;
 
 /// A curve: one float64 for each of the times.
 pub struct Curve(pub Vec<f64>);
@@ -49,13 +50,22 @@ pub enum Wet<'py> {
     Blend(PyRef<'py, PyBlend>),
 }
 
+/// What stays and hardens.
+#[derive(FromPyObject)]
+pub enum Hardens<'py> {
+    /// By losing solvent.
+    Binder(PyRef<'py, PyBinder>),
+    /// By flowing together as water leaves.
+    Dispersion(PyRef<'py, PyDispersion>),
+}
+
 /// A wet coat in a room.
 ///
 /// ``wet`` is a ``Mix`` (its volume solids stay) or a ``Blend`` (everything may leave but the ``solids`` given, none
 /// unless given). The air is one ``room``, or a ``programme`` that changes with time. ``wet_thickness`` 1 µm to 5 mm; when it is an ``Estimate`` its spread is carried on, else 15 % is taken. ``substrate``: "polystyrene", "abs", "resin", "wood", "card", "glass",
 /// "brass", "steel" (see ``Film.substrates()``), "free film" or "isothermal"; ``substrate_thickness`` its thickness, the
 /// usual one unless given. ``binder_tg``: glass transition of the dry binder, for the marks of a film that hardens by
-/// losing solvent; a lacquer or alcohol-borne ``Mix`` brings its own. ``part_length`` along the draught, 100 mm unless given. ``until``: how long the coat is
+/// losing solvent; ``binder``: a ``Binder`` with more of its properties, or a ``Dispersion`` for particles in water. A ``Mix`` brings its own. ``part_length`` along the draught, 100 mm unless given. ``until``: how long the coat is
 /// followed at most, 7 d unless given. Values outside raise ``RangeError``, unknown names ``UnknownName``.
 ///
 /// >>> import mistcoat as mc
@@ -72,7 +82,7 @@ pub struct PyFilm(pub Film);
 impl PyFilm {
     #[new]
     #[pyo3(signature = (wet, *, wet_thickness, room=None, programme=None, substrate="polystyrene", solids=None, substrate_thickness=None,
-        binder_tg=None, part_length=None, until=None))]
+        binder_tg=None, binder=None, part_length=None, until=None))]
     #[allow(
         clippy::too_many_arguments,
         clippy::needless_pass_by_value,
@@ -87,6 +97,7 @@ impl PyFilm {
         solids: Option<Arg<q::Ratio>>,
         substrate_thickness: Option<Arg<q::Length>>,
         binder_tg: Option<Arg<q::Temperature>>,
+        binder: Option<Hardens<'_>>,
         part_length: Option<Arg<q::Length>>,
         until: Option<Arg<q::Time>>,
     ) -> CallResult<Self> {
@@ -119,8 +130,16 @@ impl PyFilm {
             plate = plate.with_thickness(thickness.value)?;
         }
         film = film.with_substrate(plate);
-        if let Some(glass) = binder_tg {
-            film = film.with_binder(Binder::new(glass.value)?);
+        match (binder_tg, binder) {
+            (None, None) => {}
+            (Some(glass), None) => film = film.with_binder(Binder::new(glass.value)?),
+            (None, Some(Hardens::Binder(binder))) => film = film.with_binder(binder.0.clone()),
+            (None, Some(Hardens::Dispersion(particles))) => film = film.with_dispersion(particles.0.clone()),
+            (Some(_), Some(_)) => {
+                let why =
+                    "binder_tg and binder say the same: give the glass transition inside the Binder alone";
+                return Err(UnitError::new_err(why).into());
+            }
         }
         if let Some(length) = part_length {
             film = film.with_part_length(length.value)?;
@@ -181,6 +200,17 @@ impl PyFilm {
     #[getter]
     fn room(&self) -> PyRoom {
         PyRoom(self.0.room().clone())
+    }
+    /// Minimum film-formation temperature of a waterborne coat with its coalescing aid; ``None`` for others.
+    #[getter]
+    fn film_formation_temperature(&self) -> Option<PyEstimate> {
+        self.0.film_formation_temperature().map(PyEstimate::new)
+    }
+    /// How long the paint of a ``Mix`` hardens by oxygen after its solvent has left (alkyd enamel, artists' oil): ranges of
+    /// common practice, with the caution about oily rags; ``None`` for others.
+    #[getter]
+    fn oxidative_cure(&self) -> Option<PyOxidativeCure> {
+        self.0.oxidative_cure().map(PyOxidativeCure)
     }
     /// Dries the coat; takes well under a millisecond. Gives a ``MistcoatWarning`` when dew may form on it.
     fn dry(&self, py: Python<'_>) -> CallResult<PyDrying> {
@@ -328,9 +358,10 @@ impl PyDrying {
         Self::estimate(py, answer)
     }
     /// When a light touch takes nothing away: the film has come to 55 K above its glass transition (set-to-touch of
-    /// ASTM D1640).
+    /// ASTM D1640), or the particles of a waterborne coat touch and its water is down to 5 % by volume.
     ///
-    /// Raises ``RangeError`` for a coat without a binder that hardens by losing solvent, and for one that stays soft.
+    /// Raises ``RangeError`` for a coat without such a binder, and for one that stays soft; for paints that harden by oxygen
+    /// the message has the range of common practice.
     #[getter]
     fn touch_dry(&self, py: Python<'_>) -> CallResult<PyEstimate> {
         let answer = py.detach(|| self.0.touch_dry());

@@ -7,6 +7,7 @@
 mod air;
 mod array;
 mod bench;
+mod binder;
 mod blend;
 mod blend_columns;
 mod blend_results;
@@ -22,6 +23,7 @@ mod exposure;
 mod film;
 mod json;
 mod layers;
+mod open_cup;
 mod paint;
 mod programme;
 mod quantity;
@@ -40,6 +42,8 @@ mod _core {
     use crate::air::PyRoom;
     #[pymodule_export]
     use crate::bench::{PyComparison, PyRow, compare, measured_dilutions};
+    #[pymodule_export]
+    use crate::binder::{PyBinder, PyDispersion, PyOxidativeCure};
     #[pymodule_export]
     use crate::blend::{PyBlend, polymers};
     #[pymodule_export]
@@ -77,6 +81,8 @@ mod _core {
         PyIdentification, PyJudgement, PyLayer, PyPaintTest, PyStackCheck, check_stack, cleaner_with_paint,
         coat_over_coat, identification_tests, identify, thinner_on_substrate, thinner_with_paint,
     };
+    #[pymodule_export]
+    use crate::open_cup::{PyCupCourse, PyOpenCup, PyTipDrying, PyTopUp, tip_drying};
     #[pymodule_export]
     use crate::paint::{PyDilutionLaw, PyMix, PyMixDrops, PyPaint, PyVoc};
     #[pymodule_export]

@@ -41,7 +41,7 @@ pub struct TopUp {
 impl CupCourse {
     /// Drops of the mix's own thinner that restore its viscosity at a time.
     ///
-    /// The volume is not what was lost: the fast part left, and more of the slow one in whole thinner does its work.
+    /// Usually more than what was lost: the slow part that stays is itself the thicker liquid.
     ///
     /// # Errors
     /// A [`crate::error::RangeError`] for a time outside those followed, or where the mix has not thickened; errors of
