@@ -13,6 +13,7 @@ from typing import Any, Final, SupportsFloat, SupportsIndex, final
 __all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Caution", "Comparison", "ComparisonRow", "Cupboard", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "ExposureLimit", "Film", "FlammableLimit", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "cautions", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "flammable_class", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lower_flammable_limit", "measured_dilutions", "mixture_exposure", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
 __all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Comparison", "ComparisonRow", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MolarEnergy", "MolarMass", "MolarVolume", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "RoomVapour", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "measured_dilutions", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "timing", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
 __all__ = ["__version__", "Area", "Batch", "Binder", "Blend", "Calibration", "Catalogue", "Comparison", "ComparisonRow", "CupCourse", "Density", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MolarEnergy", "MolarMass", "MolarVolume", "OpenCup", "OxidativeCure", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "RoomVapour", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "measured_dilutions", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "timing", "tip_drying", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
+__all__ = ["__version__", "Area", "Batch", "Binder", "Blend", "Calibration", "Catalogue", "Caution", "Comparison", "ComparisonRow", "CupCourse", "Cupboard", "Density", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FlammableLimit", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "OpenCup", "OxidativeCure", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "RoomVapour", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "cautions", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "flammable_class", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lower_flammable_limit", "measured_dilutions", "mixture_exposure", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "tip_drying", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
 
 __version__: Final[str]
 
@@ -127,7 +128,7 @@ class Binder:
     >>> import mistcoat as mc
     >>> binder = mc.Binder(tg="60 degC", density="1.15 g/mL", pigment="12 %", chi=0.35)
     >>> binder.chi, binder.share
-    (0.35, Ratio('88 %'))
+    (0.35, Ratio(88.0, "%"))
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
@@ -614,35 +615,6 @@ class ComparisonRow:
         """
 
 @final
-class Cupboard:
-    """
-    A closed space in which a liquid has evaporated.
-    """
-    def __eq__(self, value: object, /) -> bool: ...
-    def __ne__(self, value: object, /) -> bool: ...
-    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
-    def __repr__(self, /) -> str: ...
-    @staticmethod
-    def _from_json(text: str) -> Cupboard: ...
-    @property
-    def cautions(self, /) -> list[str]:
-        """
-        What to mind.
-        """
-    @property
-    def limit(self, /) -> FlammableLimit:
-        """
-        The limit.
-        """
-    @property
-    def most_liquid(self, /) -> Volume:
-        """
-        Most liquid that keeps the space below a quarter of the limit.
-        """
-    @property
-    def share_of_limit(self, /) -> Ratio:
-        """
-        Share of the lower flammable limit, evenly mixed: 100 % burns.
 class CupCourse:
     """
     The course of a mix in an open cup, from ``OpenCup.stand``.
@@ -666,7 +638,7 @@ class CupCourse:
     @property
     def cup(self, /) -> OpenCup:
         """
-        The cup that stood.
+        The cup that stood open, as an ``OpenCup``.
         """
     @staticmethod
     def from_json(text: str) -> CupCourse:
@@ -726,6 +698,38 @@ class CupCourse:
     def working(self, /) -> Working:
         """
         The steps behind the curves, with numbers and sources.
+        """
+
+@final
+class Cupboard:
+    """
+    A closed space in which a liquid has evaporated.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Cupboard: ...
+    @property
+    def cautions(self, /) -> list[str]:
+        """
+        What to mind.
+        """
+    @property
+    def limit(self, /) -> FlammableLimit:
+        """
+        The limit.
+        """
+    @property
+    def most_liquid(self, /) -> Volume:
+        """
+        Most liquid that keeps the space below a quarter of the limit.
+        """
+    @property
+    def share_of_limit(self, /) -> Ratio:
+        """
+        Share of the lower flammable limit, evenly mixed: 100 % burns.
         """
 
 @final
@@ -2521,13 +2525,13 @@ class OpenCup:
     ``RangeError``, unknown names ``UnknownName``.
 
     >>> import mistcoat as mc
-    >>> paint = mc.Paint.typical("solvent lacquer", name="hull green")
-    >>> mix = paint.thin(mc.Blend({"acetone": 40, "n-butyl acetate": 60}, basis="volume"), thinner=1, paint=1)
+    >>> thinner = mc.Blend({"acetone": 40, "n-butyl acetate": 60}, basis="volume")
+    >>> mix = mc.demo_paint("hull green").thin(thinner, thinner=1, paint=1)
     >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
     >>> course = mc.OpenCup(mix, diameter="30 mm", depth="8 mm", freeboard="10 mm", room=room).stand()
-    >>> 15 < course.time_to_thicken("20 %").to("min") < 40
+    >>> 10 < course.time_to_thicken("20 %").to("min") < 60
     True
-    >>> again = course.top_up("25 min", dropper=mc.Dropper(tip="3 mm"))
+    >>> again = course.top_up("15 min", dropper=mc.Dropper(tip="3 mm"))
     >>> again.drops.best > 5 and again.evaporation_rate.to("%") < 100
     True
     """
@@ -2545,7 +2549,7 @@ class OpenCup:
     @property
     def diameter(self, /) -> Length:
         """
-        Inner diameter.
+        Inner diameter, across the liquid.
         """
     @property
     def freeboard(self, /) -> Length:
@@ -2560,7 +2564,7 @@ class OpenCup:
     @property
     def mix(self, /) -> Mix:
         """
-        The mix as poured.
+        The mix that was poured, as a ``Mix``.
         """
     @property
     def room(self, /) -> Room:
@@ -2598,7 +2602,7 @@ class OxidativeCure:
     @property
     def through(self, /) -> Estimate:
         """
-        Until hard through.
+        Until hard all the way through.
         """
     @property
     def touch(self, /) -> Estimate:
@@ -4083,7 +4087,7 @@ class TipDrying:
         """
     def working(self, /) -> Working:
         """
-        The steps.
+        The steps behind it, with numbers and sources.
         """
 
 @final
@@ -4098,7 +4102,7 @@ class TopUp:
     @property
     def drops(self, /) -> Estimate:
         """
-        The same in drops.
+        Drops of whole thinner to add, with their interval.
         """
     @property
     def evaporation_rate(self, /) -> Ratio:
@@ -4113,7 +4117,7 @@ class TopUp:
     @property
     def lost_volume(self, /) -> Volume:
         """
-        Its volume.
+        Volume of what has left, less what came from the air.
         """
     @property
     def poured(self, /) -> dict[str, float]:
@@ -4137,7 +4141,7 @@ class TopUp:
         """
     def working(self, /) -> Working:
         """
-        The steps.
+        The steps behind it, with numbers and sources.
         """
 
 @final
@@ -4612,13 +4616,6 @@ def timing(*runs: "Time | str | Estimate | HasUnits") -> Estimate:
     Mean of repeat runs in any cup, with the third-run rule of ISO 2431; ``FlowCup.time`` knows the cup's own precision.
     """
 
-def vapour_volume(liquid: Blend | Solvent | str, amount: Volume | str | Estimate | HasUnits, *, temperature: Temperature | str | Estimate | HasUnits) -> Volume:
-    """
-    Volume of vapour, at one atmosphere, that so much liquid gives once it has evaporated.
-
-    >>> from mistcoat import safety
-    >>> print(safety.vapour_volume("acetone", "1 mL", temperature="21 degC"))
-    328 mL
 def tip_drying(mix: Mix, *, room: Room, film: Length | str | Estimate | HasUnits | None = None, air_speed: Velocity | str | Estimate | HasUnits | None = None, pause: Time | str | Estimate | HasUnits | None = None) -> TipDrying:
     """
     How soon a mix dries on the tip of the airbrush needle, within a factor 2.
@@ -4634,6 +4631,15 @@ def tip_drying(mix: Mix, *, room: Room, film: Length | str | Estimate | HasUnits
     >>> tip = mc.tip_drying(mix, room=room, air_speed="0 m/s")
     >>> tip.redissolves, tip.index.best < 1
     (False, True)
+    """
+
+def vapour_volume(liquid: Blend | Solvent | str, amount: Volume | str | Estimate | HasUnits, *, temperature: Temperature | str | Estimate | HasUnits) -> Volume:
+    """
+    Volume of vapour, at one atmosphere, that so much liquid gives once it has evaporated.
+
+    >>> from mistcoat import safety
+    >>> print(safety.vapour_volume("acetone", "1 mL", temperature="21 degC"))
+    328 mL
     """
 
 def voc(volume: Volume | str | Estimate | HasUnits, organic_volatiles: Mass | str | Estimate | HasUnits, *, water: Volume | str | Estimate | HasUnits | None = None, exempt: Volume | str | Estimate | HasUnits | None = None) -> tuple[MassConcentration, MassConcentration]:
