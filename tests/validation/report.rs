@@ -74,7 +74,20 @@ impl Row {
 fn provenance(source: &str) -> &'static str {
     if source.contains("from memory") {
         "from memory"
-    } else if ["computed", "thermo ", "chemicals ", "by hand"].iter().any(|w| source.contains(w)) {
+    } else if [
+        "computed",
+        "thermo ",
+        "chemicals ",
+        "by hand",
+        "(arithmetic)",
+        "definition",
+        "mass balance",
+        "GUM:",
+        "V(st-s1)",
+    ]
+    .iter()
+    .any(|w| source.contains(w))
+    {
         "computed"
     } else {
         "published"
