@@ -146,6 +146,14 @@ impl Activity {
         }
     }
 
+    /// Slopes of [`Self::ln_gamma`] by the amounts, for its latest call with this `scratch`; zero when ideal.
+    pub(crate) fn slopes(&self, scratch: &mut Option<Scratch>, out: &mut [f64]) {
+        match (&self.model, scratch) {
+            (Some(model), Some(scratch)) => model.slopes(scratch, out),
+            _ => out.fill(0.0),
+        }
+    }
+
     /// Activity coefficients in a new list; for use outside loops.
     pub(super) fn gamma(&self, temperature_k: f64, x: &[f64]) -> Vec<f64> {
         let mut out = vec![0.0; x.len()];

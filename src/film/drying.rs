@@ -37,6 +37,7 @@ pub struct Drying {
     pub(super) wet_share: f64,
     pub(super) warnings: Vec<Warning>,
     pub(super) steps: usize,
+    pub(super) evaluations: usize,
 }
 
 impl Drying {
@@ -63,6 +64,13 @@ impl Drying {
             warnings.extend(soft_when_warm(&film, &airs));
         }
         warnings.extend(formation_warning(&film, &airs));
+        if trace.work.gave_way {
+            warnings.push(Warning::new(
+                "unsettled-liquid",
+                "while it dries the liquid comes near to parting into two and jumps to and fro: times and amounts \
+                 around there are rough; use liquids that mix with each other and with water",
+            ));
+        }
         Self {
             film,
             species: species.iter().map(|s| s.name.clone()).collect(),
@@ -79,6 +87,7 @@ impl Drying {
             wet_share: trace.wet_share,
             warnings,
             steps: trace.work.steps + trace.work.rejected,
+            evaluations: trace.work.evaluations,
         }
     }
 
@@ -199,6 +208,11 @@ impl Drying {
     /// Steps the integrator took, accepted and rejected.
     pub fn steps(&self) -> usize {
         self.steps
+    }
+
+    /// Evaluations of the activity model that the run needed: times the cost of one, the least it could take.
+    pub fn activity_evaluations(&self) -> usize {
+        self.evaluations
     }
 
     /// What keeps the coat from losing this share.

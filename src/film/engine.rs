@@ -25,18 +25,18 @@ const GONE_FROM_BINDER: f64 = 1e-4;
 const NOTHING: f64 = 1e-12;
 /// A film that came from warmer air may harden by cooling alone, until it is this near to the room, K.
 const COOLED_K: f64 = 0.5;
-/// Relative tolerance of a run; measured: times within 0.15 % of a run at 1e-7.
-pub(crate) const TOLERANCE: f64 = 2e-3;
+/// Relative tolerance of a run; with this the films of `tests/data/film_reference.csv` keep within 0.5 % of their times.
+pub(crate) const TOLERANCE: f64 = 1.5e-3;
 /// The same with a binder, whose last solvent leaves so slowly that a small error in amount is a large one in
 /// time.
-const TOLERANCE_WITH_BINDER: f64 = 5e-4;
+const TOLERANCE_WITH_BINDER: f64 = 2e-4;
 /// Absolute tolerance of an amount, as a share of the relative one.
-const AMOUNT_TOLERANCE: f64 = 1e-2;
+const AMOUNT_TOLERANCE: f64 = 2e-2;
 /// Absolute tolerance of a temperature, K for a relative one of 1.
-const TEMPERATURE_TOLERANCE_K: f64 = 20.0;
+const TEMPERATURE_TOLERANCE_K: f64 = 60.0;
 /// No film cools below the room by this much; guards the vapour pressure law against a wild stage.
 const COLDEST_DROP_K: f64 = 150.0;
-/// More steps than any film has needed in the tests, by a factor 20.
+/// More steps than any film has needed in the tests, by a factor 20 (films that part while they dry: up to 700).
 const MAX_STEPS: usize = 20_000;
 /// Kelvin above its glass transition at which a film is touch dry, and block-free (source key `DRYING_MARKS`).
 pub(crate) const TOUCH_DRY_K: f64 = 55.0;
@@ -184,6 +184,8 @@ impl Engine {
         }
         trace.work.steps += solver.work().steps;
         trace.work.rejected += solver.work().rejected;
+        trace.work.gave_way |= solver.work().gave_way;
+        trace.work.evaluations += self.surface.liquid.evaluations();
         Ok(self.at_rest(self.moment(solver.y()), lasts_s - solver.t()))
     }
 

@@ -11,8 +11,6 @@ use crate::blend::{self, unifac::Scratch};
 const WIDTH_K: f64 = 8.0;
 /// The upper one of the first pair stands this much above the room: films mostly cool.
 const ABOVE_ROOM_K: f64 = 1.0;
-/// Step for differences over composition, as a share of all amounts.
-const DIFFERENCE: f64 = 1e-7;
 
 /// Activity coefficients of the species among themselves.
 #[derive(Debug, Clone)]
@@ -24,7 +22,11 @@ pub(crate) struct Liquid {
     warm: Option<Scratch>,
     ln_cool: Vec<f64>,
     ln_warm: Vec<f64>,
-    ln_moved: Vec<f64>,
+    /// Amounts and upper temperature that `ln_warm` is for.
+    known_for: Vec<f64>,
+    known_at_k: f64,
+    /// Row i: `∂ln γ_i/∂n_j`.
+    slopes: Vec<f64>,
     per_kelvin: Vec<f64>,
     warm_k: f64,
 }
@@ -47,27 +49,47 @@ impl Liquid {
             warm: None,
             ln_cool: vec![0.0; n],
             ln_warm: vec![0.0; n],
-            ln_moved: vec![0.0; n],
+            known_for: vec![0.0; n],
+            known_at_k: f64::NAN,
+            slopes: vec![0.0; n * n],
             per_kelvin: vec![0.0; n],
             warm_k: 0.0,
         }
     }
 
+    /// Evaluations of the activity model so far.
+    pub(crate) fn evaluations(&self) -> usize {
+        [&self.cool, &self.warm].into_iter().flatten().map(Scratch::calls).sum()
+    }
+
     /// Writes `ln γ` at `amounts` (none negative, not all zero).
     pub(crate) fn ln_gamma(&mut self, temperature_k: f64, amounts: &[f64], out: &mut [f64]) {
-        let Some(activity) = &self.activity else { return };
-        activity.ln_gamma(self.warm_k, amounts, &mut self.warm, &mut self.ln_warm);
+        if self.activity.is_none() {
+            return;
+        }
+        self.know(amounts);
         let above = temperature_k - self.warm_k;
         for ((out, warm), slope) in out.iter_mut().zip(&self.ln_warm).zip(&self.per_kelvin) {
             *out = warm + above * slope;
         }
     }
 
+    /// Brings `ln_warm` to these amounts.
+    #[allow(clippy::float_cmp, reason = "what is known is known for these very numbers")]
+    fn know(&mut self, amounts: &[f64]) {
+        let Some(activity) = &self.activity else { return };
+        if self.known_at_k != self.warm_k || self.known_for != amounts {
+            activity.ln_gamma(self.warm_k, amounts, &mut self.warm, &mut self.ln_warm);
+            self.known_at_k = self.warm_k;
+            self.known_for.copy_from_slice(amounts);
+        }
+    }
+
     /// Renews the slopes with temperature around this one; amounts as for `ln_gamma`.
     pub(crate) fn renew(&mut self, temperature_k: f64, amounts: &[f64]) {
-        let Some(activity) = &self.activity else { return };
         self.warm_k = self.top_k + WIDTH_K * ((temperature_k - self.top_k) / WIDTH_K).ceil();
-        activity.ln_gamma(self.warm_k, amounts, &mut self.warm, &mut self.ln_warm);
+        self.know(amounts);
+        let Some(activity) = &self.activity else { return };
         activity.ln_gamma(self.warm_k - WIDTH_K, amounts, &mut self.cool, &mut self.ln_cool);
         for ((slope, warm), cool) in self.per_kelvin.iter_mut().zip(&self.ln_warm).zip(&self.ln_cool) {
             *slope = (warm - cool) / WIDTH_K;
@@ -79,26 +101,17 @@ impl Liquid {
         self.per_kelvin[i]
     }
 
-    /// Calls `each(i, ∂ln γ_i/∂n_j)` for every species, where `ln_gamma` was called last with these amounts;
-    /// taken at the upper temperature. `amounts` come back as they were.
-    pub(crate) fn per_amount(
-        &mut self,
-        j: usize,
-        amounts: &mut [f64],
-        total: f64,
-        mut each: impl FnMut(usize, f64),
-    ) {
-        let Some(activity) = &self.activity else {
-            return (0..amounts.len()).for_each(|i| each(i, 0.0));
-        };
-        let here = amounts[j];
-        // Forward, so that an amount of zero is not stepped below.
-        amounts[j] = here + DIFFERENCE * total;
-        let step = amounts[j] - here;
-        activity.ln_gamma(self.warm_k, amounts, &mut self.warm, &mut self.ln_moved);
-        amounts[j] = here;
-        for (i, (moved, here)) in self.ln_moved.iter().zip(&self.ln_warm).enumerate() {
-            each(i, (moved - here) / step);
+    /// Brings [`Self::per_amount`] to these amounts, at the upper temperature.
+    pub(crate) fn renew_slopes(&mut self, amounts: &[f64]) {
+        self.know(amounts);
+        if let Some(activity) = &self.activity {
+            activity.slopes(&mut self.warm, &mut self.slopes);
         }
+    }
+
+    /// `∂ln γ_i/∂n_j` of every species i; symmetric.
+    pub(crate) fn per_amount(&self, j: usize) -> &[f64] {
+        let n = self.per_kelvin.len();
+        &self.slopes[j * n..(j + 1) * n]
     }
 }

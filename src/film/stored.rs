@@ -28,6 +28,8 @@ pub(super) struct Stored {
     wet_share: f64,
     warnings: Vec<Warning>,
     steps: usize,
+    #[serde(default)]
+    evaluations: usize,
 }
 
 /// Of a coat by itself.
@@ -82,6 +84,7 @@ impl TryFrom<Stored> for Drying {
             wet_share: s.wet_share,
             warnings: s.warnings,
             steps: s.steps,
+            evaluations: s.evaluations,
         })
     }
 }

@@ -223,15 +223,15 @@ impl Surface {
             Transfer::Constant(..) => 0.0,
         };
         let limit = BOILING * self.pressure_pa;
-        let total = if self.state.per_total > 0.0 { 1.0 / self.state.per_total } else { 0.0 };
+        self.liquid.renew_slopes(&self.amounts);
+        let state = &self.state;
         let film_m = self.state.volume_m + self.solids_m;
         for j in 0..=n {
             // First the derivatives of the partial pressures, in the place of those of the fluxes.
             if j < n {
-                let state = &self.state;
                 let phi_j = self.species[j].molar_volume_m3_mol * self.solids_m / (film_m * film_m);
-                self.liquid.per_amount(j, &mut self.amounts, total, |i, ln_gamma_j| {
-                    let mut relative = ln_gamma_j - state.per_total;
+                for (i, ln_gamma) in self.liquid.per_amount(j).iter().enumerate() {
+                    let mut relative = ln_gamma - state.per_total;
                     if self.solids_m > 0.0 {
                         relative += (1.0 / state.phi
                             + polymer::exponent_slope(state.phi, self.species[i].chi))
@@ -246,7 +246,7 @@ impl Surface {
                         out.flux[(i, j)] = own * state.pa_per_amount[i] + p * relative;
                         out.film[i] = relative;
                     }
-                });
+                }
             } else {
                 for (i, s) in self.species.iter().enumerate() {
                     let [_, b, c] = s.ln_psat;

@@ -8,6 +8,8 @@ pub type GroupCount<'a> = (&'a str, f64);
 
 /// Half the coordination number of the lattice, fixed in both models.
 const HALF_COORDINATION: f64 = 5.0;
+/// Products that the slopes need beside one for each main group.
+const RANK: usize = 3;
 
 /// Size and shape of one species.
 #[derive(Debug, Clone, PartialEq)]
@@ -59,8 +61,23 @@ pub struct Scratch {
     pure: Vec<f64>,
     /// ln W_N.
     ln_w: Vec<f64>,
+    /// 1/W_N.
+    per_w: Vec<f64>,
     /// Θ_N / W_N.
     ratio: Vec<f64>,
+    /// Of the latest call: Σ x, Σ x r, Σ x q, Σ x r_flory.
+    sums: [f64; 4],
+    /// Working space of the slopes.
+    left: Vec<f64>,
+    right: Vec<f64>,
+    calls: usize,
+}
+
+impl Scratch {
+    /// How often it has served [`Model::ln_gamma`].
+    pub fn calls(&self) -> usize {
+        self.calls
+    }
 }
 
 impl Model {
@@ -162,7 +179,12 @@ impl Model {
             p: vec![0.0; n * width],
             pure: vec![0.0; n],
             ln_w: vec![0.0; width],
+            per_w: vec![0.0; width],
             ratio: vec![0.0; width],
+            sums: [0.0; 4],
+            left: vec![0.0; n * (width + RANK)],
+            right: vec![0.0; n * (width + RANK)],
+            calls: 0,
         }
     }
 
@@ -179,7 +201,8 @@ impl Model {
             self.set_temperature(temperature_k, scratch);
         }
         let width = self.groups.len();
-        let Scratch { p, pure, ln_w, ratio, .. } = scratch;
+        scratch.calls += 1;
+        let Scratch { p, pure, ln_w, per_w, ratio, sums, .. } = scratch;
         let (mut total, mut r_sum, mut q_sum, mut flory_sum) = (0.0, 0.0, 0.0, 0.0);
         ln_w.fill(0.0);
         ratio.fill(0.0);
@@ -189,16 +212,18 @@ impl Model {
             q_sum += xi * shape.q;
             flory_sum += xi * shape.r_flory;
             let row = i * width..(i + 1) * width;
-            let sums = ln_w.iter_mut().zip(ratio.iter_mut());
-            for ((w, theta), (&pi, &si)) in sums.zip(p[row.clone()].iter().zip(&self.surface[row])) {
+            let groups = ln_w.iter_mut().zip(ratio.iter_mut());
+            for ((w, theta), (&pi, &si)) in groups.zip(p[row.clone()].iter().zip(&self.surface[row])) {
                 *w += xi * pi;
                 *theta += xi * si;
             }
         }
-        for (w, theta) in ln_w.iter_mut().zip(ratio.iter_mut()) {
-            *theta /= *w;
+        for ((w, per_w), theta) in ln_w.iter_mut().zip(per_w.iter_mut()).zip(ratio.iter_mut()) {
+            *per_w = 1.0 / *w;
+            *theta *= *per_w;
             *w = w.ln();
         }
+        *sums = [total, r_sum, q_sum, flory_sum];
         // Where only ratios enter (Q/R, Θ/W, Q/W) the scale of `x` cancels.
         let ln_q_sum = q_sum.ln();
         let (q_over_r, ln_q_over_r) = (q_sum / r_sum, ln_q_sum - r_sum.ln());
@@ -210,11 +235,52 @@ impl Model {
                 - HALF_COORDINATION * shape.q * (1.0 - shape_ratio + shape.ln_r_over_q + ln_q_over_r);
             let mut residual = shape.q * (1.0 + ln_q_sum - shape.ln_q) + pure[i];
             let row = i * width..(i + 1) * width;
-            let sums = ln_w.iter().zip(ratio.iter());
-            for ((&lw, &ra), (&pi, &si)) in sums.zip(p[row.clone()].iter().zip(&self.surface[row])) {
+            let groups = ln_w.iter().zip(ratio.iter());
+            for ((&lw, &ra), (&pi, &si)) in groups.zip(p[row.clone()].iter().zip(&self.surface[row])) {
                 residual -= si * lw + pi * ra;
             }
             *ln_gamma = combinatorial + residual;
+        }
+    }
+
+    /// Writes `∂ln γ_i/∂x_j` in row-major order, for the amounts and the temperature of the latest
+    /// [`Self::ln_gamma`] with this `scratch`. Symmetric; each row times the amounts adds up to zero
+    /// (Gibbs and Duhem).
+    ///
+    /// With `N = Σ x`, `b_i = q_i/Σxq − r_i/Σxr`, `a_i = 1 − F_i N/ΣxF`, `p_iN = P_iN/W_N`:
+    /// `a_i a_j/N − 5 Σxq b_i b_j + q_i q_j/Σxq − Σ_N (s_iN p_jN + p_iN s_jN − Θ_N p_iN p_jN)`, which is one product
+    /// of two slim matrices.
+    pub(crate) fn slopes(&self, scratch: &mut Scratch, out: &mut [f64]) {
+        let (n, width) = (self.shapes.len(), self.groups.len());
+        let Scratch { p, per_w, ratio, sums, left, right, .. } = scratch;
+        let [total, r_sum, q_sum, flory_sum] = *sums;
+        let (per_total, per_r, per_q) = (1.0 / total, 1.0 / r_sum, 1.0 / q_sum);
+        let per_flory = total / flory_sum;
+        let rank = width + RANK;
+        let rows = left.chunks_exact_mut(rank).zip(right.chunks_exact_mut(rank));
+        let given = p.chunks_exact(width).zip(self.surface.chunks_exact(width));
+        for (((left, right), (p, surface)), shape) in rows.zip(given).zip(&self.shapes) {
+            let a = 1.0 - shape.r_flory * per_flory;
+            let b = shape.q * per_q - shape.r * per_r;
+            left[width..].copy_from_slice(&[a * per_total, -HALF_COORDINATION * q_sum * b, shape.q * per_q]);
+            right[width..].copy_from_slice(&[a, b, shape.q]);
+            for (group, (p, s)) in p.iter().zip(surface).enumerate() {
+                // Twice the symmetric part of left times right is what is wanted.
+                left[group] = 2.0 * s - ratio[group] * p;
+                right[group] = -p * per_w[group];
+            }
+        }
+        for i in 0..n {
+            for j in 0..=i {
+                let (li, ri) = (&left[i * rank..(i + 1) * rank], &right[i * rank..(i + 1) * rank]);
+                let (lj, rj) = (&left[j * rank..(j + 1) * rank], &right[j * rank..(j + 1) * rank]);
+                let mut sum = 0.0;
+                for ((li, ri), (lj, rj)) in li.iter().zip(ri).zip(lj.iter().zip(rj)) {
+                    sum += li * rj + lj * ri;
+                }
+                out[i * n + j] = 0.5 * sum;
+                out[j * n + i] = 0.5 * sum;
+            }
         }
     }
 
