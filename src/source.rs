@@ -83,6 +83,7 @@ const FILES: &[(&str, &str)] = source_files![
     "dose.toml",
     "paint.toml",
     "film.toml",
+    "lay.toml",
     "layers.toml",
     "safety.toml",
     "spray.toml",

@@ -4,6 +4,7 @@ use super::binder::Binder;
 use super::course::{self, Course};
 use super::dispersion::Dispersion;
 use super::drying::Drying;
+use super::flow::Flow;
 use super::over::Earlier;
 use super::programme::{Change, Programme};
 use super::substrate::Substrate;
@@ -60,6 +61,8 @@ pub struct Film {
     dispersion: Option<Dispersion>,
     /// Of the paint, when it is one.
     family: Option<Family>,
+    /// How it flows, when known.
+    flow: Option<Flow>,
     /// Air that comes after that of `room`.
     pub(super) changes: Vec<Change>,
     /// Coats under this one, the first first.
@@ -88,6 +91,8 @@ struct Record {
     dispersion: Option<Dispersion>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     family: Option<Family>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    flow: Option<Flow>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     changes: Vec<Change>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -108,6 +113,7 @@ impl From<Film> for Record {
             binder: f.binder,
             dispersion: f.dispersion,
             family: f.family,
+            flow: f.flow,
             changes: f.changes,
             earlier: f.earlier,
         }
@@ -121,7 +127,8 @@ impl TryFrom<Record> for Film {
             .with_substrate(r.substrate)
             .with_part_length(r.part_length)?
             .until(r.until)?;
-        let film = Self { binder: r.binder, dispersion: r.dispersion, family: r.family, ..film };
+        let film =
+            Self { binder: r.binder, dispersion: r.dispersion, family: r.family, flow: r.flow, ..film };
         let film = match r.wet_thickness_uncertainty {
             Some(std) => film.with_wet_thickness_uncertainty(std)?,
             None => film,
@@ -191,6 +198,7 @@ impl Film {
             binder: None,
             dispersion: None,
             family: None,
+            flow: None,
             changes: Vec::new(),
             earlier: Vec::new(),
         })
@@ -219,7 +227,8 @@ impl Film {
     pub fn of_mix(mix: &Mix, wet_thickness: Length, room: &Room) -> Result<Self> {
         let film = Self::new(&mix.volatile()?, mix.volume_solids().best.try_into()?, wet_thickness, room)?;
         let paint = mix.paint();
-        let film = Self { family: Some(paint.family()), ..film };
+        let flow = Flow::of_mix(mix, room.temperature());
+        let film = Self { family: Some(paint.family()), flow, ..film };
         let pigment = paint.pigment().volume_concentration.best;
         match paint.family() {
             Family::SolventLacquer | Family::AlcoholAcrylic => {
@@ -251,6 +260,18 @@ impl Film {
         self.dispersion = Some(dispersion);
         self.binder = None;
         self
+    }
+
+    /// The same coat with its flow, for levelling and sag; a coat of a [`Mix`] brings its own.
+    #[must_use]
+    pub fn with_flow(mut self, flow: Flow) -> Self {
+        self.flow = Some(flow);
+        self
+    }
+
+    /// How it flows, when known.
+    pub fn flow(&self) -> Option<&Flow> {
+        self.flow.as_ref()
     }
 
     /// The same coat in air that changes with time, instead of the one room.
@@ -366,6 +387,7 @@ impl Film {
         self.binder.clone_from(&other.binder);
         self.dispersion.clone_from(&other.dispersion);
         self.family = other.family;
+        self.flow.clone_from(&other.flow);
         self
     }
 
@@ -436,6 +458,20 @@ impl Film {
     /// Runs with one input moved.
     pub(crate) fn dry_moved(&self, moved: Moved) -> Result<Course> {
         course::run(self, moved)
+    }
+
+    /// The same coat in another first room, at another thickness.
+    pub(super) fn changed(&self, room: Option<Room>, wet_thickness: Option<Length>) -> Self {
+        let mut film = self.clone();
+        if let Some(room) = room {
+            film.room = room;
+        }
+        if let Some(thickness) = wet_thickness {
+            let by = thickness.si() / self.wet_thickness.si();
+            film.wet_thickness_uncertainty = self.wet_thickness_uncertainty.map(|std| std * by);
+            film.wet_thickness = thickness;
+        }
+        film
     }
 
     /// Thickness with its spread moved, m.

@@ -10,7 +10,7 @@
 //! factor 3 on diffusion in it), and the flux law's own error, a factor
 //! 1.22 (rms over 37 published evaporation rates), is added.
 
-use super::coat::Moved;
+use super::coat::{Film, Moved};
 use super::course::wet_surface;
 use super::drying::{Drying, check_share, first_time};
 use super::trace::Trace;
@@ -36,6 +36,32 @@ pub(super) const MODEL_SPREAD: f64 = 0.199;
 /// One standard deviation of an air speed, m/s.
 pub(super) fn air_speed_std(air_speed_m_s: f64) -> f64 {
     (AIR_SPEED_SPREAD * air_speed_m_s).max(AIR_SPEED_LEAST_M_S)
+}
+
+/// What is not known of a drying: standard deviations of each air speed and each coat, vapour pressures, the binder.
+pub(super) fn uncertain_inputs(film: &Film) -> Vec<Input> {
+    let thickness_known = film.all_coats().all(|coat| coat.thickness_std_m() <= 0.0);
+    let mut inputs = vec![
+        Input::new("air speed in the room", 0.0, 1.0),
+        Input::new("wet film thickness", 0.0, if thickness_known { 0.0 } else { 1.0 }),
+        Input::new("vapour pressures", 1.0, VAPOUR_PRESSURE_SPREAD),
+    ];
+    if let Some(binder) = film.binder() {
+        inputs.push(Input::new("glass transition of the binder", 0.0, binder.glass_transition().std()));
+        inputs.push(Input::new("diffusion in the binder", 0.0, DIFFUSION_SPREAD));
+    }
+    inputs
+}
+
+/// The same as moved: values of [`uncertain_inputs`].
+pub(super) fn moved_by(x: &[f64]) -> Moved {
+    Moved {
+        air_speed_stds: x.first().copied().unwrap_or(0.0),
+        wet_thickness_stds: x.get(1).copied().unwrap_or(0.0),
+        vapour_pressure: x.get(2).copied().unwrap_or(1.0),
+        glass_transition_k: x.get(3).copied().unwrap_or(0.0),
+        film_diffusivity: x.get(4).map_or(1.0, |ln| ln.exp()),
+    }
 }
 
 impl Drying {
@@ -76,28 +102,10 @@ impl Drying {
         read: impl Fn(&Trace) -> Result<f64>,
         last_step: impl FnOnce(String) -> Step,
     ) -> Result<Answer<Q>> {
-        let film = self.film();
-        let thickness_known = film.all_coats().all(|coat| coat.thickness_std_m() <= 0.0);
-        // In standard deviations of each air speed and each coat.
-        let mut inputs = vec![
-            Input::new("air speed in the room", 0.0, 1.0),
-            Input::new("wet film thickness", 0.0, if thickness_known { 0.0 } else { 1.0 }),
-            Input::new("vapour pressures", 1.0, VAPOUR_PRESSURE_SPREAD),
-        ];
-        if let Some(binder) = film.binder() {
-            inputs.push(Input::new("glass transition of the binder", 0.0, binder.glass_transition().std()));
-            inputs.push(Input::new("diffusion in the binder", 0.0, DIFFUSION_SPREAD));
-        }
         let model = [ModelError::new("evaporation model", MODEL_SPREAD)];
-        let estimate = propagate(&inputs, &model, scale, |x| {
-            let moved = Moved {
-                air_speed_stds: x[0],
-                wet_thickness_stds: x[1],
-                vapour_pressure: x[2],
-                glass_transition_k: x.get(3).copied().unwrap_or(0.0),
-                film_diffusivity: x.get(4).map_or(1.0, |ln| ln.exp()),
-            };
-            if moved == Moved::NOTHING { Ok(best) } else { read(&film.dry_moved(moved)?.trace) }
+        let estimate = propagate(&uncertain_inputs(self.film()), &model, scale, |x| {
+            let moved = moved_by(x);
+            if moved == Moved::NOTHING { Ok(best) } else { read(&self.film().dry_moved(moved)?.trace) }
         })?;
         let mut working = self.working();
         working.push(last_step(estimate.to_string()));

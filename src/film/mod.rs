@@ -25,6 +25,7 @@
 
 mod advice;
 mod binder;
+mod blush;
 mod coat;
 mod course;
 mod dispersion;
@@ -32,13 +33,18 @@ mod drying;
 mod engine;
 mod evaporometer;
 mod flash_off;
+mod flow;
+mod lay;
+mod levelling;
 mod liquid;
 mod marks;
 mod moment;
+mod monotone;
 mod open_cup;
 mod over;
 mod polymer;
 mod programme;
+mod root;
 mod solver;
 mod stack;
 mod stored;
@@ -46,8 +52,10 @@ mod substrate;
 mod surface;
 mod tip;
 mod trace;
+mod viscosity;
 mod volatile;
 mod wind;
+mod window;
 
 #[cfg(test)]
 mod engine_tests;
@@ -60,13 +68,18 @@ pub(crate) use surface::Surface;
 pub(crate) use wind::stefan_factor;
 
 pub use binder::Binder;
+pub use blush::Blush;
 pub use coat::Film;
 pub use dispersion::Dispersion;
 pub use drying::Drying;
 pub use evaporometer::EvaporationTest;
 pub use flash_off::FLASH_OFF_SHARE;
+pub use flow::Flow;
+pub use lay::{Lay, Limit, Limits, Ripple};
+pub use levelling::{levelling_rate, sag_speed};
 pub use open_cup::{CupCourse, OpenCup, TopUp};
 pub use programme::{Phase, Programme};
 pub use stack::{Stack, StackDrying};
 pub use substrate::{Substrate, WarmLimit};
 pub use tip::{Tip, TipDrying, tip_drying};
+pub use window::FilmWindow;

@@ -301,6 +301,11 @@ impl<V: Viscosity> DilutionLaw<V> {
         (1.0 - g) * self.ln_thinner + g * self.ln_paint
     }
 
+    /// ln of the viscosity in SI units past the stock paint (`x` above 1, solvent let off); none where the law ends.
+    pub(crate) fn ln_viscosity_beyond(&self, x: f64) -> Option<f64> {
+        (self.shape * x < 1.0).then(|| self.ln_viscosity(x))
+    }
+
     fn parts_at(&self, x: f64) -> Vec<ModelError> {
         let gradient = gradient(self.ln_paint - self.ln_thinner, self.shape, x);
         let mut parts: Vec<ModelError> = self

@@ -86,7 +86,7 @@ impl ViscosityTemperature {
     }
 
     /// ln of the viscosity ratio η(to)/η(from) for a liquid of viscosity `at_from`, and its standard deviation.
-    pub(super) fn ln_change(
+    pub(crate) fn ln_change(
         &self,
         at_from: DynamicViscosity,
         from: Temperature,

@@ -1,0 +1,212 @@
+//! How humid may the air be before this coat turns white?
+//!
+//! Evaporation cools the film. Where its coldest moment meets the dew point, water condenses into it and throws out the
+//! binder: **blush**. The limit humidity solves `p_w(T_coldest(RH)) = RH p_w(T_room)`: the coldest temperature itself
+//! moves a little with the humidity, as the film takes up water before there is dew.
+//!
+//! Accuracy: pure solvents at 26.7 °C agree within 6 points of relative humidity with what solvent makers print (their
+//! figures from memory); one standard deviation 3 points is taken beside the spread of draught, thickness and vapour pressure.
+//! Neglected: cold drops that bring their own dew from the flight, and the other two whitenings that are no matter of dew, a
+//! resin and a polymer thrown out by the last solvent.
+
+use super::coat::{Film, Moved};
+use super::course::{Course, is_water};
+use super::drying::Drying;
+use super::flash_off::{moved_by, uncertain_inputs};
+use super::root::crossing;
+use crate::air::Room;
+use crate::air::psychrometrics::saturation_pressure;
+use crate::answer::Answer;
+use crate::error::{Result, out_of_range};
+use crate::estimate::{Estimate, ModelError, Scale, propagate};
+use crate::quantity::{
+    Quantity, Ratio, RelativeHumidity, Temperature, TemperatureDifference, Time, as_text, show,
+};
+use crate::warning::Warning;
+use crate::working::{Step, Working};
+use serde::{Deserialize, Serialize};
+
+/// Model error of the limit, share of relative humidity, and of the margin, K (source key `BLUSH_LIMIT`).
+const LIMIT_STD: f64 = 0.03;
+const MARGIN_STD_K: f64 = 0.8;
+/// A film is coldest within its first hour.
+const COLDEST_WITHIN_S: f64 = 3600.0;
+/// When the limit is found.
+const FOUND: f64 = 1e-5;
+/// Share of water in the volatile part beyond which white is no blush.
+const WATERBORNE: f64 = 0.5;
+
+/// The humidity at which a coat blushes, and how far this room is from it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Blush {
+    /// Highest relative humidity without dew on the coat; 100 % for a coat that never gets so cold.
+    pub limit: Answer<Ratio>,
+    /// Coldest temperature of the film less the dew point of the room; below zero there is dew.
+    pub margin: Estimate<TemperatureDifference>,
+    /// Coldest the film gets in this room.
+    #[serde(with = "as_text")]
+    pub coldest: Temperature,
+    /// Relative humidity of this room.
+    #[serde(with = "as_text")]
+    pub humidity: Ratio,
+}
+
+impl Blush {
+    /// Whether dew forms in this room.
+    pub fn blushes(&self) -> bool {
+        self.margin.best.si() < 0.0
+    }
+}
+
+impl core::fmt::Display for Blush {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        let verdict = if self.blushes() { "blushes" } else { "does not blush" };
+        write!(
+            f,
+            "{verdict} at {}: limit {}; the film cools to {}, {} from the dew point",
+            show(self.humidity),
+            self.limit,
+            show(self.coldest),
+            self.margin
+        )
+    }
+}
+
+impl Drying {
+    /// The limit humidity of this coat on its substrate, and the margin in its room.
+    ///
+    /// With a programme it is the first air that counts.
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] for a coat whose volatile part is mostly water, which does not blush, or a room without
+    /// a dew point (under 0.1 % relative humidity).
+    ///
+    /// ```
+    /// use mistcoat::{air::Room, blend::{Basis, Blend}, film::{Film, Substrate}};
+    /// use mistcoat::quantity::{parse, RelativeHumidity, VolumeFraction};
+    /// let acetone = Blend::from_names(&[("acetone", 1.0)], Basis::Mass, None)?;
+    /// let room = Room::new(parse("25 °C")?, RelativeHumidity::new(0.5)?)?.with_air_speed(parse("0.2 m/s")?)?;
+    /// let film = Film::new(&acetone, VolumeFraction::new(0.0)?, parse("25 µm")?, &room)?;
+    /// let on_plastic = film.clone().dry()?.blush()?;
+    /// let free = film.with_substrate(Substrate::FreeFilm).dry()?.blush()?;
+    /// assert!(!on_plastic.blushes() && free.blushes());
+    /// assert!(on_plastic.limit.best() > 3.0 * free.limit.best());
+    /// # Ok::<(), mistcoat::Error>(())
+    /// ```
+    pub fn blush(&self) -> Result<Blush> {
+        let film = short(self.film())?;
+        let water: f64 = film
+            .volatile()
+            .ingredients()
+            .iter()
+            .filter(|i| is_water(&i.solvent))
+            .map(|i| i.mass_fraction)
+            .sum();
+        if water > WATERBORNE {
+            return Err(out_of_range(
+                "water in the volatile part of the coat",
+                show(Ratio::from_si(water)),
+                format!("at most {} for a blush limit", show(Ratio::from_si(WATERBORNE))),
+                "humid air over a waterborne coat is slow, not blush; ask for its drying times",
+            ));
+        }
+        let room = film.room().clone();
+        let dew_k = room.dew_point()?.si();
+        let inputs = uncertain_inputs(&film);
+        let limit =
+            propagate(&inputs, &[ModelError::new("rule of the dew point", LIMIT_STD)], Scale::Linear, |x| {
+                limit_of(&film, moved_by(x))
+            })?;
+        let limit = within_zero_and_one(&limit);
+        let margin: Estimate<TemperatureDifference> = propagate(
+            &inputs,
+            &[ModelError::new("rule of the dew point", MARGIN_STD_K)],
+            Scale::Linear,
+            |x| Ok(coldest_k(&film.dry_moved(moved_by(x))?, &room) - dew_k),
+        )?;
+        let coldest = Temperature::from_si(margin.best.si() + dew_k);
+        let mut working = Working::new(format!(
+            "Blush of {} wet film of {} on {}",
+            show(film.wet_thickness()),
+            film.volatile().label(),
+            film.substrate()
+        ));
+        working.push(
+            Step::new(
+                "margin in this room",
+                "ΔT = T_coldest − T_dew",
+                r"\Delta T = T_\mathrm{min} - T_\mathrm{dew}",
+            )
+            .numbers(format!("{} − {}", show(coldest), show(Temperature::from_si(dew_k))))
+            .result(margin.to_string())
+            .source("WMO_MAGNUS"),
+        );
+        working.push(
+            Step::new(
+                "limit humidity",
+                "p_w(T_coldest(RH)) = RH p_w(T_room)",
+                r"p_w(T_\mathrm{min}(RH)) = RH\,p_w(T_\infty)",
+            )
+            .numbers(format!("room at {}", show(room.temperature())))
+            .result(limit.to_string())
+            .source("BLUSH_LIMIT"),
+        );
+        let humidity: Ratio = room.relative_humidity().into();
+        let over = (limit.best < humidity).then(|| {
+            Warning::new(
+                "blush-limit",
+                format!(
+                    "this coat blushes above {} relative humidity, the room has {}: dry or warm the room, use a slower \
+                     thinner or a retarder, or lay thinner coats",
+                    show(limit.best),
+                    show(humidity)
+                ),
+            )
+        });
+        let limit = Answer::new(limit, working).with_warnings(over);
+        Ok(Blush { limit, margin, coldest, humidity })
+    }
+}
+
+/// The same coat followed for as long as it takes to be coldest.
+fn short(film: &Film) -> Result<Film> {
+    let until = film.followed_for().si().min(COLDEST_WITHIN_S);
+    film.clone().until(Time::from_si(until))
+}
+
+/// Coldest the film gets in this air.
+fn coldest_k(course: &Course, room: &Room) -> f64 {
+    let seen = course.airs.iter().filter(|seen| seen.room == *room);
+    seen.map(|seen| seen.coldest_k).fold(room.temperature().si(), f64::min)
+}
+
+/// The humidity that meets the coldest film, what it would bear less what there is falls all the way.
+fn limit_of(film: &Film, moved: Moved) -> Result<f64> {
+    let room = film.room();
+    let room_pa = saturation_pressure(room.temperature())?.si();
+    let spare = |humidity: f64| -> Result<f64> {
+        let mut air = Room::new(room.temperature(), RelativeHumidity::new(humidity)?)?
+            .with_air_speed(room.air_speed())?
+            .with_pressure(room.pressure())?;
+        if let Some(volume) = room.volume() {
+            air = air.with_volume(volume)?;
+        }
+        let course = film.changed(Some(air.clone()), None).dry_moved(moved)?;
+        let coldest = Temperature::from_si(coldest_k(&course, &air).max(COLDEST_K));
+        Ok(saturation_pressure(coldest)?.si() / room_pa - humidity)
+    };
+    if spare(1.0)? >= 0.0 {
+        return Ok(1.0);
+    }
+    crossing([0.0, 1.0], FOUND, spare)
+}
+
+/// Coldest for which the vapour pressure of water is known, K.
+const COLDEST_K: f64 = 233.15;
+
+/// A share with its interval kept between nothing and all.
+pub(super) fn within_zero_and_one(e: &Estimate<Ratio>) -> Estimate<Ratio> {
+    let clamp = |r: Ratio| Ratio::from_si(r.si().clamp(0.0, 1.0));
+    Estimate { best: clamp(e.best), low: clamp(e.low), high: clamp(e.high), ..e.clone() }
+}
