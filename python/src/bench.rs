@@ -131,6 +131,26 @@ impl PyRow {
     fn coldest(&self) -> PyTemperature {
         PyTemperature(self.0.coldest)
     }
+    /// Touch dry; ``None`` for paints that harden by oxygen.
+    #[getter]
+    fn touch_dry(&self) -> Option<PyEstimate> {
+        self.0.touch_dry.as_ref().map(quietly)
+    }
+    /// Earliest time for another coat of another paint (block-free); ``None`` for binders without such a time.
+    #[getter]
+    fn recoat(&self) -> Option<PyEstimate> {
+        self.0.recoat.as_ref().map(quietly)
+    }
+    /// Highest relative humidity without dew on the coat, 0 to 1; ``None`` for waterborne ones.
+    #[getter]
+    fn blush_limit(&self) -> Option<PyEstimate> {
+        self.0.blush_limit.as_ref().map(quietly)
+    }
+    /// Share left of a ripple of 2 mm when the coat has set, 0 to 1; ``None`` where the flow is not known.
+    #[getter]
+    fn ripple_left(&self) -> Option<PyEstimate> {
+        self.0.ripple_left.as_ref().map(quietly)
+    }
     /// Organic volatiles per volume of the mix.
     #[getter]
     fn voc(&self) -> PyMassConcentration {

@@ -384,6 +384,21 @@ impl PyDrying {
     fn recoat(&self, py: Python<'_>) -> CallResult<PyEstimate> {
         self.handle(py)
     }
+    /// Highest humidity without dew on this coat, and the margin in its room.
+    ///
+    /// Raises ``RangeError`` for a waterborne coat, which does not blush.
+    #[getter]
+    fn blush(&self, py: Python<'_>) -> CallResult<crate::lay::PyBlush> {
+        Ok(crate::lay::PyBlush(py.detach(|| self.0.blush())?))
+    }
+    /// Viscosity of the film in Pa.s, one for each of ``time``.
+    ///
+    /// Raises ``RangeError`` for a film whose flow is not known: take that of a ``Mix``, or ``Flow(...).on(film)``.
+    #[getter]
+    fn viscosity(&self, py: Python<'_>) -> CallResult<Curve> {
+        let course = py.detach(|| self.0.viscosities())?;
+        Ok(Curve(course.iter().map(|v| v.si()).collect()))
+    }
     /// Solvent left at a time, as a share of its volume and that of the solids; water from the air does not count.
     ///
     /// Raises ``RangeError`` for a negative time, one beyond ``until``, or a coat without solids.

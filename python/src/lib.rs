@@ -22,6 +22,7 @@ mod evaporometer;
 mod exposure;
 mod film;
 mod json;
+mod lay;
 mod layers;
 mod open_cup;
 mod paint;
@@ -76,6 +77,11 @@ mod _core {
     };
     #[pymodule_export]
     use crate::film::{PyDrying, PyFilm};
+    #[pymodule_export]
+    use crate::lay::{
+        PyBlush, PyFilmWindow, PyFlow, PyLay, PyRetarderAnswer, PyRetarderRow, film_window, lay,
+        levelling_rate, retarder, sag_speed,
+    };
     #[pymodule_export]
     use crate::layers::{
         PyIdentification, PyJudgement, PyLayer, PyPaintTest, PyStackCheck, check_stack, cleaner_with_paint,

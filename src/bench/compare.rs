@@ -2,12 +2,12 @@
 //! thinner to one of paint do?
 //!
 //! For each ratio: volume solids, viscosity, seconds in the cup, the dry film a wet coat leaves, flash-off and
-//! what is left in the coat by then, VOC, and drops when a dropper is given. The chain is that of the parts it
+//! what is left in the coat by then, touch dry, recoat, blush limit, ripple left, VOC, and drops when a dropper is given. The chain is that of the parts it
 //! is made of: mass balance and dilution law ([`crate::paint`]), cup equation ([`crate::cup`]), drying engine
 //! ([`crate::film`]); each brings its own interval, warnings and working, and the comparison carries them on.
 //!
 //! What it leaves out: the spray between nozzle and part (solvent lost in flight makes the coat arrive thicker
-//! and drier than this says) and everything after flash-off.
+//! and drier than this says).
 
 use super::comparison::{Comparison, Row};
 use crate::air::Room;
@@ -16,7 +16,7 @@ use crate::blend::Blend;
 use crate::cup::FlowCup;
 use crate::dose::{Dropper, Parts, Thinning};
 use crate::error::{Error, Result, out_of_range};
-use crate::film::{Film, Substrate};
+use crate::film::{Drying, Film, Ripple, Substrate};
 use crate::paint::{Droppers, Family, Mix, Paint};
 use crate::quantity::{Length, Quantity, Ratio, RelativeHumidity, Temperature, Time, Volume, show};
 use crate::solvent::PolystyreneAttack;
@@ -177,6 +177,7 @@ impl Compare {
             }
             None => Vec::new(),
         };
+        let lies = Lies::of(&dry, &mut warnings)?;
         let drops = self.drops(&mix, t, &mut warnings)?;
         Ok(Row {
             thinner_per_paint,
@@ -187,6 +188,10 @@ impl Compare {
             flash_off,
             left_at_flash_off,
             coldest: dry.coldest(),
+            touch_dry: lies.touch_dry,
+            recoat: lies.recoat,
+            blush_limit: lies.blush_limit,
+            ripple_left: lies.ripple_left,
             voc: mix.voc()?.total,
             drops,
             warnings: distinct(warnings),
@@ -212,8 +217,35 @@ impl Compare {
     }
 }
 
+/// What a coat does after flash-off, as far as it can be had.
+struct Lies {
+    touch_dry: Option<Answer<Time>>,
+    recoat: Option<Answer<Time>>,
+    blush_limit: Option<Answer<Ratio>>,
+    ripple_left: Option<Answer<Ratio>>,
+}
+
+impl Lies {
+    fn of(dry: &Drying, warnings: &mut Vec<Warning>) -> Result<Self> {
+        let touch_dry = or_warning(dry.touch_dry(), "no-touch-dry", warnings)?;
+        // A binder without the one has not the other, for the same reason: told once.
+        let mut why = Vec::new();
+        let recoat = or_warning(dry.block_free(), "no-recoat", &mut why)?;
+        if touch_dry.is_some() {
+            warnings.extend(why);
+        }
+        // A waterborne coat has no limit and needs no word about it; dew in this room is told by the drying.
+        let blush_limit = or_warning(dry.blush(), "no-blush-limit", &mut Vec::new())?.map(|b| b.limit);
+        let ripple_left = or_warning(dry.levelling(&Ripple::usual()?), "no-levelling", warnings)?;
+        if let Some(ripple) = &ripple_left {
+            warnings.extend(ripple.warnings.iter().cloned());
+        }
+        Ok(Self { touch_dry, recoat, blush_limit, ripple_left })
+    }
+}
+
 /// One figure that cannot be had must not cost the reader the row: out of range becomes a warning.
-fn or_warning<T>(answer: Result<T>, code: &str, warnings: &mut Vec<Warning>) -> Result<Option<T>> {
+pub(super) fn or_warning<T>(answer: Result<T>, code: &str, warnings: &mut Vec<Warning>) -> Result<Option<T>> {
     match answer {
         Ok(found) => Ok(Some(found)),
         Err(Error::Range(e)) => {
@@ -225,7 +257,7 @@ fn or_warning<T>(answer: Result<T>, code: &str, warnings: &mut Vec<Warning>) -> 
 }
 
 /// The warnings in their order, each once.
-fn distinct(warnings: Vec<Warning>) -> Vec<Warning> {
+pub(super) fn distinct(warnings: Vec<Warning>) -> Vec<Warning> {
     let mut kept: Vec<Warning> = Vec::with_capacity(warnings.len());
     for w in warnings {
         if !kept.contains(&w) {

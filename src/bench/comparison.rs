@@ -45,6 +45,18 @@ pub struct Row {
     /// Coldest the film gets.
     #[serde(with = "as_text")]
     pub coldest: Temperature,
+    /// Touch dry; none for paints that harden by oxygen, with the reason in the warnings.
+    #[serde(default)]
+    pub touch_dry: Option<Answer<Time>>,
+    /// Earliest time for another coat of another paint (block-free); none for binders without such a time.
+    #[serde(default)]
+    pub recoat: Option<Answer<Time>>,
+    /// Highest relative humidity without dew on the coat; none for waterborne ones.
+    #[serde(default)]
+    pub blush_limit: Option<Answer<Ratio>>,
+    /// Share left of a ripple of 2 mm when the coat has set; none where the flow is not known.
+    #[serde(default)]
+    pub ripple_left: Option<Answer<Ratio>>,
     /// Organic volatiles per volume of the mix.
     #[serde(with = "as_text")]
     pub voc: MassConcentration,
@@ -227,6 +239,20 @@ impl Comparison {
                     .map_or("–".to_owned(), |(n, s)| format!("{n} {:.0} %", s * 100.0)),
             )
         }));
+        columns.push(column("touch_dry", "touch\ndry", "s", rows, |r| time_cell(r.touch_dry.as_ref())));
+        if rows.iter().any(|r| r.recoat.is_some()) {
+            columns.push(column("recoat", "recoat", "s", rows, |r| time_cell(r.recoat.as_ref())));
+        }
+        if rows.iter().any(|r| r.blush_limit.is_some()) {
+            columns.push(column("blush_limit", "blushes\nabove, RH", "%", rows, |r| {
+                r.blush_limit
+                    .as_ref()
+                    .map_or_else(|| Cell::words("–"), |b| estimate_cell(&b.estimate, "%", false))
+            }));
+        }
+        columns.push(column("ripple_left", "ripple\nleft, %", "%", rows, |r| {
+            r.ripple_left.as_ref().map_or_else(|| Cell::words("–"), |l| share_cell(&l.estimate, false))
+        }));
         columns.push(column("voc", "VOC,\ng/L", "g/L", rows, |r| {
             let v = to(r.voc, "g/L").unwrap_or(f64::NAN);
             Cell::number(digits(v, 3), v)
@@ -244,6 +270,20 @@ impl Comparison {
             "Parts are by volume. Flash-off: the time until 90 % of the volatile mass has left the wet coat."
                 .to_owned(),
         ];
+        if self.rows.iter().any(|r| r.ripple_left.is_some()) {
+            notes.push(
+                "Ripple left: what the coat keeps of a ripple of 2 mm when it has set; up to 20 % counts as level. It hangs on the \
+                 fourth power of the wavelength: compare the rows, do not trust one number."
+                    .to_owned(),
+            );
+        }
+        if self.rows.iter().any(|r| r.recoat.is_some()) {
+            notes.push(
+                "Touch dry and recoat (block-free) are known within a factor 3; no published rule says when another \
+                 paint may go over."
+                    .to_owned(),
+            );
+        }
         // Undiluted paint has no law in it; the first mix speaks for the others.
         if let Some(row) = self.rows.iter().find(|r| r.thinner_per_paint > 0.0).or(self.rows.first()) {
             let causes: Vec<String> = row
@@ -305,7 +345,7 @@ impl Seen<'_> {
 }
 
 /// A message as a sentence: capital letter first, full stop last.
-fn sentence(message: &str) -> String {
+pub(super) fn sentence(message: &str) -> String {
     let mut chars = message.chars();
     let first: String = chars.next().into_iter().flat_map(char::to_uppercase).collect();
     let stop = if message.ends_with('.') { "" } else { "." };
@@ -325,8 +365,24 @@ fn column(key: &str, title: &str, unit: &str, rows: &[Row], cell: impl Fn(&Row) 
     }
 }
 
+/// A time in the unit that suits its size.
+fn time_cell(time: Option<&Answer<Time>>) -> Cell {
+    let Some(time) = time else { return Cell::words("–") };
+    let e = &time.estimate;
+    Cell::estimate(show(e.best), e.best.si(), e.low.si(), e.high.si())
+}
+
+/// Percent of a ripple; what is less than a tenth of a percent is told as that.
+pub(super) fn share_cell(e: &Estimate<Ratio>, with_range: bool) -> Cell {
+    let [best, low, high] = [e.best, e.low, e.high].map(|r| r.si() * 100.0);
+    let words = |v: f64| if v < 0.1 { "<0.1".to_owned() } else { digits(v, 2) };
+    let text =
+        if with_range { format!("{} ({}–{})", words(best), words(low), words(high)) } else { words(best) };
+    Cell::estimate(text, best, low, high)
+}
+
 /// `20 (14–29)` or `20`; the unit stands in the heading, a percent sign in the cell.
-fn estimate_cell<Q: Quantity>(e: &Estimate<Q>, unit: &str, with_range: bool) -> Cell {
+pub(super) fn estimate_cell<Q: Quantity>(e: &Estimate<Q>, unit: &str, with_range: bool) -> Cell {
     let value = |q: Q| to(q, unit).unwrap_or(f64::NAN);
     let (best, low, high) = (value(e.best), value(e.low), value(e.high));
     let text = if with_range {

@@ -32,7 +32,7 @@ const MARGIN_STD_K: f64 = 0.8;
 /// A film is coldest within its first hour.
 const COLDEST_WITHIN_S: f64 = 3600.0;
 /// When the limit is found.
-const FOUND: f64 = 1e-5;
+const FOUND: f64 = 1e-4;
 /// Share of water in the volatile part beyond which white is no blush.
 const WATERBORNE: f64 = 0.5;
 

@@ -92,7 +92,7 @@ pub struct Limits {
 }
 
 impl Limits {
-    /// The usual limits: a fifth of the ripple, one millimetre.
+    /// The usual limits: a fifth of the ripple, 1.6 mm.
     ///
     /// # Errors
     /// A [`crate::error::DataError`] when the embedded file is damaged.
@@ -176,6 +176,17 @@ pub enum Limit {
     Sag,
     /// Dew on the cold film: it turns white.
     Blush,
+}
+
+impl Limit {
+    /// One word for tables.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Levelling => "levelling",
+            Self::Sag => "sag",
+            Self::Blush => "blush",
+        }
+    }
 }
 
 impl core::fmt::Display for Limit {

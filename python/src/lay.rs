@@ -1,0 +1,551 @@
+//! How a coat lies down, in Python: levelling, sag, blush, the window of the wet film, the retarder.
+
+use crate::air::PyRoom;
+use crate::blend::Liquid;
+use crate::dict::Ordered;
+use crate::errors::CallResult;
+use crate::estimate::{PyEstimate, PyWorking, warn_all};
+use crate::film::PyFilm;
+use crate::paint::{PyMix, PyPaint};
+use crate::quantity::{Arg, PyFrequency, PyRatio, PyTemperature, PyVelocity};
+use crate::table::{Columns, PyTable, columns};
+use mistcoat::Estimate;
+use mistcoat::bench::{Retarder, RetarderAnswer, RetarderRow, USUAL_SHARES};
+use mistcoat::dose::{Parts, Thinning};
+use mistcoat::film::{
+    Blush, FilmWindow, Flow, Lay, Ripple, Substrate, levelling_rate as rate, sag_speed as speed,
+};
+use mistcoat::quantity::{self as q, Quantity};
+use pyo3::prelude::*;
+
+/// A ripple from what was given: its wavelength, drops, or the usual one.
+pub fn ripple(wavelength: Option<Arg<q::Length>>, drops: Option<Arg<q::Length>>) -> mistcoat::Result<Ripple> {
+    match (wavelength, drops) {
+        (Some(w), _) => Ripple::new(&estimate(w.value, w.std, "wavelength of the ripple")),
+        (None, Some(d)) => Ripple::of_drops(&estimate(d.value, d.std, "drop size")),
+        (None, None) => Ripple::usual(),
+    }
+}
+
+fn estimate<Q: Quantity>(best: Q, std: f64, what: &str) -> Estimate<Q> {
+    Estimate::relative(best, &[mistcoat::estimate::ModelError::new(what, std / best.si().abs())])
+}
+
+fn upright(steepness: Option<Arg<q::Ratio>>) -> q::Ratio {
+    steepness.map_or_else(|| q::Ratio::from_si(1.0), |s| s.value)
+}
+
+/// How a wet coat flows and thickens, for a ``Film`` that is not of a ``Mix``: ``viscosity`` of the wet coat at
+/// ``temperature``, ``thicker`` a list of (volume solids, viscosity) it comes to as it dries, in rising order.
+///
+/// ``surface_tension`` is 27 mN/m and ``density`` 1 g/mL, each within 10 %, unless given. Estimates carry their spread on.
+/// Raises ``RangeError`` for values out of order or range.
+///
+/// >>> import mistcoat as mc
+/// >>> flow = mc.Flow("20 mPa.s", temperature="21 degC", thicker=[("30 %", "120 mPa.s")], surface_tension="25 mN/m")
+/// >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+/// >>> blend = mc.Blend({"n-butyl acetate": 1}, basis="mass")
+/// >>> film = mc.Film(blend, wet_thickness="25 um", room=room, solids="15 %", binder_tg="50 degC")
+/// >>> 0 < mc.lay(flow.on(film)).levelling.value < 1
+/// True
+#[pyclass(frozen, eq, name = "Flow", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PyFlow(pub Flow);
+
+#[pymethods]
+impl PyFlow {
+    #[new]
+    #[pyo3(signature = (viscosity, *, temperature, thicker=None, surface_tension=None, density=None))]
+    #[allow(clippy::needless_pass_by_value, reason = "keyword arguments of Python")]
+    fn new(
+        viscosity: Arg<q::DynamicViscosity>,
+        temperature: Arg<q::Temperature>,
+        thicker: Option<Vec<(Arg<q::Ratio>, Arg<q::DynamicViscosity>)>>,
+        surface_tension: Option<Arg<q::SurfaceTension>>,
+        density: Option<Arg<q::Density>>,
+    ) -> CallResult<Self> {
+        let wet = estimate(viscosity.value, viscosity.std, "viscosity of the wet coat");
+        let mut flow = Flow::new(&wet, temperature.value)?;
+        for (solids, eta) in thicker.unwrap_or_default() {
+            let eta = estimate(eta.value, eta.std, "viscosity of the thicker coat");
+            flow = flow.thickens_to(solids.value.try_into()?, &eta)?;
+        }
+        if let Some(s) = surface_tension {
+            flow = flow.with_surface_tension(&estimate(s.value, s.std, "surface tension"))?;
+        }
+        if let Some(d) = density {
+            flow = flow.with_density(&estimate(d.value, d.std, "density of the wet coat"))?;
+        }
+        Ok(Self(flow))
+    }
+    /// The same film with this flow.
+    fn on(&self, film: PyRef<'_, PyFilm>) -> PyFilm {
+        PyFilm(film.0.clone().with_flow(self.0.clone()))
+    }
+    /// Viscosity of the wet coat.
+    #[getter]
+    fn viscosity(&self) -> PyEstimate {
+        PyEstimate::new(self.0.viscosity().clone())
+    }
+    /// Surface tension of the wet coat.
+    #[getter]
+    fn surface_tension(&self) -> PyEstimate {
+        PyEstimate::new(self.0.surface_tension().clone())
+    }
+    /// Density of the wet coat.
+    #[getter]
+    fn density(&self) -> PyEstimate {
+        PyEstimate::new(self.0.density().clone())
+    }
+    /// The flow as JSON text.
+    fn to_json(&self) -> CallResult<String> {
+        crate::json::dump(&self.0)
+    }
+    /// The flow from what ``to_json`` wrote.
+    #[staticmethod]
+    fn from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "from_json", &slf.get().0)
+    }
+    fn __repr__(&self) -> String {
+        format!("<Flow: {} at {} wet>", self.0.viscosity(), q::show(self.0.temperature()))
+    }
+}
+
+/// Rate at which a ripple in a wet film goes flat; its height falls as exp(-rate x time). Orchard's film of any depth.
+///
+/// Every argument must be above zero, else ``RangeError``.
+///
+/// >>> import mistcoat as mc
+/// >>> mc.levelling_rate(surface_tension="25 mN/m", viscosity="100 mPa.s", thickness="50 um", wavelength="2 mm").to("1/s") > 0.9
+/// True
+#[pyfunction]
+#[pyo3(signature = (*, surface_tension, viscosity, thickness, wavelength))]
+#[allow(clippy::needless_pass_by_value, reason = "keyword arguments of Python")]
+pub fn levelling_rate(
+    surface_tension: Arg<q::SurfaceTension>,
+    viscosity: Arg<q::DynamicViscosity>,
+    thickness: Arg<q::Length>,
+    wavelength: Arg<q::Length>,
+) -> CallResult<PyFrequency> {
+    Ok(PyFrequency(rate(surface_tension.value, viscosity.value, thickness.value, wavelength.value)?))
+}
+
+/// Speed of the surface of a wet coat that slides down a face, ``rho g h^2 steepness/(2 viscosity)``.
+///
+/// ``steepness`` is the sine of the angle of the face to the horizontal: "100 %" upright, "50 %" at 30 degrees. Raises
+/// ``RangeError`` for values not above zero, or a steepness outside 0 to 100 %.
+///
+/// >>> import mistcoat as mc
+/// >>> round(mc.sag_speed(density="1 g/mL", viscosity="100 mPa.s", thickness="50 um").to("mm/s"), 3)
+/// 0.123
+#[pyfunction]
+#[pyo3(signature = (*, density, viscosity, thickness, steepness=None))]
+#[allow(clippy::needless_pass_by_value, reason = "keyword arguments of Python")]
+pub fn sag_speed(
+    density: Arg<q::Density>,
+    viscosity: Arg<q::DynamicViscosity>,
+    thickness: Arg<q::Length>,
+    steepness: Option<Arg<q::Ratio>>,
+) -> CallResult<PyVelocity> {
+    Ok(PyVelocity(speed(density.value, viscosity.value, thickness.value, upright(steepness))?))
+}
+
+/// How a coat lies down: ripple left when it sets, slide on a face, blush, and which limit is hit first.
+///
+/// ``wavelength`` of the ripple from hill to hill, 2 mm (the orange peel the eye sees) unless given; or ``drops``, the diameter
+/// of the drops that left it: ten diameters. ``steepness``: sine of the angle of the face to the horizontal, upright unless
+/// given. Raises ``RangeError`` for a film whose flow is not known: take that of a ``Mix``, or ``Flow(...).on(film)``. The
+/// limits (a fifth of the ripple, 1.6 mm) are common practice and judgement; wavelength goes in with its fourth power.
+///
+/// >>> import mistcoat as mc
+/// >>> mix = mc.Paint.typical("solvent lacquer", name="hull green").thin("n-butyl acetate", thinner=1, paint=1)
+/// >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+/// >>> thin, thick = (mc.lay(mc.Film(mix, wet_thickness=h, room=room)) for h in ("15 um", "60 um"))
+/// >>> thick.levelling.value < thin.levelling.value and thick.sag.value > thin.sag.value
+/// True
+#[pyfunction]
+#[pyo3(signature = (film, *, wavelength=None, drops=None, steepness=None))]
+#[allow(clippy::needless_pass_by_value, reason = "keyword arguments of Python")]
+pub fn lay(
+    py: Python<'_>,
+    film: PyRef<'_, PyFilm>,
+    wavelength: Option<Arg<q::Length>>,
+    drops: Option<Arg<q::Length>>,
+    steepness: Option<Arg<q::Ratio>>,
+) -> CallResult<PyLay> {
+    let (ripple, face) = (ripple(wavelength, drops)?, upright(steepness));
+    let film = film.0.clone();
+    let lay = py.detach(|| film.dry()?.lay(&ripple, face))?;
+    warn_all(py, &lay.warnings)?;
+    Ok(PyLay(lay))
+}
+
+/// Thinnest wet film that levels and thickest that does not run, with this film's paint, room and substrate.
+///
+/// Arguments as ``lay``.
+///
+/// >>> import mistcoat as mc
+/// >>> mix = mc.Paint.typical("solvent lacquer", name="hull green").thin("n-butyl acetate", thinner=1, paint=1)
+/// >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+/// >>> window = mc.film_window(mc.Film(mix, wet_thickness="25 um", room=room))
+/// >>> 5 < window.thinnest.to("um") < 50
+/// True
+#[pyfunction]
+#[pyo3(signature = (film, *, wavelength=None, drops=None, steepness=None))]
+#[allow(clippy::needless_pass_by_value, reason = "keyword arguments of Python")]
+pub fn film_window(
+    py: Python<'_>,
+    film: PyRef<'_, PyFilm>,
+    wavelength: Option<Arg<q::Length>>,
+    drops: Option<Arg<q::Length>>,
+    steepness: Option<Arg<q::Ratio>>,
+) -> CallResult<PyFilmWindow> {
+    let (ripple, face) = (ripple(wavelength, drops)?, upright(steepness));
+    let film = film.0.clone();
+    let window = py.detach(|| film.window(&ripple, face))?;
+    warn_all(py, &window.warnings)?;
+    Ok(PyFilmWindow(window))
+}
+
+/// The answer to ``lay``.
+#[pyclass(frozen, eq, name = "Lay", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PyLay(pub Lay);
+
+#[pymethods]
+impl PyLay {
+    /// Share of the height of the ripple that is left, 0 to 1.
+    #[getter]
+    fn levelling(&self) -> PyEstimate {
+        PyEstimate::kept(self.0.levelling.clone())
+    }
+    /// Way of the surface down the face.
+    #[getter]
+    fn sag(&self) -> PyEstimate {
+        PyEstimate::kept(self.0.sag.clone())
+    }
+    /// Limit humidity and margin; ``None`` for a waterborne coat.
+    #[getter]
+    fn blush(&self) -> Option<PyBlush> {
+        self.0.blush.clone().map(PyBlush)
+    }
+    /// Wavelength of the ripple.
+    #[getter]
+    fn wavelength(&self) -> PyEstimate {
+        PyEstimate::new(self.0.ripple.wavelength().clone())
+    }
+    /// Factor by which the coat keeps from each limit ("levelling", "sag", "blush"), nearest first: above 1 it holds.
+    #[getter]
+    fn factors(&self) -> Ordered<f64> {
+        Ordered(self.0.factors.iter().map(|(l, f)| (l.word().to_owned(), *f)).collect())
+    }
+    /// The limit that is hit first.
+    #[getter]
+    fn first_limit(&self) -> Option<&'static str> {
+        self.0.first().map(|(limit, _)| limit.word())
+    }
+    /// Whether every limit holds.
+    #[getter]
+    fn lies_well(&self) -> bool {
+        self.0.lies_well()
+    }
+    /// What to mind.
+    #[getter]
+    fn warnings(&self) -> Vec<String> {
+        self.0.warnings.iter().map(|w| w.message.clone()).collect()
+    }
+    /// The answer as JSON text.
+    fn to_json(&self) -> CallResult<String> {
+        crate::json::dump(&self.0)
+    }
+    /// The answer from what ``to_json`` wrote.
+    #[staticmethod]
+    fn from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "from_json", &slf.get().0)
+    }
+    fn __str__(&self) -> String {
+        self.0.to_string()
+    }
+    fn __repr__(&self) -> String {
+        format!("<Lay: {}>", self.0)
+    }
+}
+
+/// The humidity at which a coat turns white with dew, and how far its room is from it.
+#[pyclass(frozen, eq, name = "Blush", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PyBlush(pub Blush);
+
+#[pymethods]
+impl PyBlush {
+    /// Highest relative humidity without dew on the coat, 0 to 1.
+    #[getter]
+    fn limit(&self) -> PyEstimate {
+        PyEstimate::kept(self.0.limit.clone())
+    }
+    /// Coldest film temperature less the dew point of the room, in K; below zero there is dew.
+    #[getter]
+    fn margin(&self) -> PyEstimate {
+        PyEstimate::new(self.0.margin.clone())
+    }
+    /// Coldest the film gets in this room.
+    #[getter]
+    fn coldest(&self) -> PyTemperature {
+        PyTemperature(self.0.coldest)
+    }
+    /// Relative humidity of the room.
+    #[getter]
+    fn humidity(&self) -> PyRatio {
+        PyRatio(self.0.humidity)
+    }
+    /// Whether dew forms in this room.
+    #[getter]
+    fn blushes(&self) -> bool {
+        self.0.blushes()
+    }
+    /// The steps, with numbers and sources.
+    fn working(&self) -> PyWorking {
+        PyWorking(self.0.limit.working.clone())
+    }
+    /// The answer as JSON text.
+    fn to_json(&self) -> CallResult<String> {
+        crate::json::dump(&self.0)
+    }
+    /// The answer from what ``to_json`` wrote.
+    #[staticmethod]
+    fn from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "from_json", &slf.get().0)
+    }
+    fn __str__(&self) -> String {
+        self.0.to_string()
+    }
+    fn __repr__(&self) -> String {
+        format!("<Blush: {}>", self.0)
+    }
+}
+
+/// The answer to ``film_window``.
+#[pyclass(frozen, eq, name = "FilmWindow", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PyFilmWindow(pub FilmWindow);
+
+#[pymethods]
+impl PyFilmWindow {
+    /// Thinnest wet film that levels; ``None`` when there is no such end, see ``warnings``.
+    #[getter]
+    fn thinnest(&self) -> Option<PyEstimate> {
+        self.0.thinnest.clone().map(PyEstimate::kept)
+    }
+    /// Thickest wet film that does not run; ``None`` when there is no such end.
+    #[getter]
+    fn thickest(&self) -> Option<PyEstimate> {
+        self.0.thickest.clone().map(PyEstimate::kept)
+    }
+    /// Whether no thickness both levels and holds.
+    #[getter]
+    fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+    /// An empty window, or one without an end.
+    #[getter]
+    fn warnings(&self) -> Vec<String> {
+        self.0.warnings.iter().map(|w| w.message.clone()).collect()
+    }
+    /// The answer as JSON text.
+    fn to_json(&self) -> CallResult<String> {
+        crate::json::dump(&self.0)
+    }
+    /// The answer from what ``to_json`` wrote.
+    #[staticmethod]
+    fn from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "from_json", &slf.get().0)
+    }
+    fn __str__(&self) -> String {
+        self.0.to_string()
+    }
+    fn __repr__(&self) -> String {
+        format!("<FilmWindow: {}>", self.0)
+    }
+}
+
+/// What a slow solvent in place of part of the thinner buys, and what it costs.
+///
+/// ``shares`` of the thinner are ``retarder``, by volume; 0, 10, 20 and 30 % unless given. ``thinner_per_paint``: parts of
+/// thinner, retarder included, to one part of paint, 1 unless given. The rest as ``compare`` and ``lay``. Raises ``RangeError``
+/// for a share outside 0 to 100 %, ``PhaseSplit`` when the liquids do not stay one.
+///
+/// >>> import mistcoat as mc
+/// >>> paint = mc.Paint.typical("solvent lacquer", name="hull green")
+/// >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 50}, basis="volume")
+/// >>> answer = mc.retarder(paint, thinner, retarder="2-butoxyethanol", shares=["0 %", "20 %"])
+/// >>> plain, slowed = answer.rows
+/// >>> slowed.lay.levelling.value < plain.lay.levelling.value and slowed.touch_dry.value > plain.touch_dry.value
+/// True
+#[pyfunction]
+#[pyo3(signature = (paint, thinner, *, retarder, shares=None, thinner_per_paint=1.0, room=None, wet_thickness=None, substrate=None,
+    wavelength=None, drops=None, steepness=None))]
+#[allow(
+    clippy::too_many_arguments,
+    clippy::needless_pass_by_value,
+    reason = "keyword arguments of one question"
+)]
+pub fn retarder(
+    py: Python<'_>,
+    paint: PyRef<'_, PyPaint>,
+    thinner: Liquid,
+    retarder: Liquid,
+    shares: Option<Vec<Arg<q::Ratio>>>,
+    thinner_per_paint: f64,
+    room: Option<PyRef<'_, PyRoom>>,
+    wet_thickness: Option<Arg<q::Length>>,
+    substrate: Option<&str>,
+    wavelength: Option<Arg<q::Length>>,
+    drops: Option<Arg<q::Length>>,
+    steepness: Option<Arg<q::Ratio>>,
+) -> CallResult<PyRetarderAnswer> {
+    let thinning = Thinning::from_parts(Parts { thinner: thinner_per_paint, paint: 1.0 })?;
+    let shares: Vec<f64> =
+        shares.map_or_else(|| USUAL_SHARES.to_vec(), |s| s.iter().map(|s| s.value.si()).collect());
+    let mut question = Retarder::new(&paint.0, &thinner.0, &retarder.0, thinning)
+        .shares(&shares)
+        .ripple(&ripple(wavelength, drops)?)
+        .steepness(upright(steepness));
+    if let Some(room) = room {
+        question = question.room(&room.0);
+    }
+    if let Some(wet) = wet_thickness {
+        question = question.wet_film(wet.value);
+    }
+    if let Some(substrate) = substrate {
+        question = question.substrate(Substrate::named(substrate)?);
+    }
+    let answer = py.detach(|| question.run())?;
+    warn_all(py, &answer.warnings())?;
+    Ok(PyRetarderAnswer(answer))
+}
+
+/// One share of retarder.
+#[pyclass(frozen, eq, name = "RetarderRow", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PyRetarderRow(pub RetarderRow);
+
+#[pymethods]
+impl PyRetarderRow {
+    /// Share of the thinner that is retarder, by volume.
+    #[getter]
+    fn share(&self) -> PyRatio {
+        PyRatio(q::Ratio::from_si(self.0.share))
+    }
+    /// The mix.
+    #[getter]
+    fn mix(&self) -> PyMix {
+        PyMix(self.0.mix.clone())
+    }
+    /// Viscosity at room temperature.
+    #[getter]
+    fn viscosity(&self) -> PyEstimate {
+        PyEstimate::kept(self.0.viscosity.clone())
+    }
+    /// Ripple left, slide, nearest limit; ``None`` where the flow is not known.
+    #[getter]
+    fn lay(&self) -> Option<PyLay> {
+        self.0.lay.clone().map(PyLay)
+    }
+    /// Limit humidity; ``None`` for waterborne coats.
+    #[getter]
+    fn blush(&self) -> Option<PyBlush> {
+        self.0.blush.clone().map(PyBlush)
+    }
+    /// Time until 90 % of the volatile mass has left; ``None`` when the coat never gets there.
+    #[getter]
+    fn flash_off(&self) -> Option<PyEstimate> {
+        self.0.flash_off.clone().map(PyEstimate::kept)
+    }
+    /// Touch dry; ``None`` for binders without such a time.
+    #[getter]
+    fn touch_dry(&self) -> Option<PyEstimate> {
+        self.0.touch_dry.clone().map(PyEstimate::kept)
+    }
+    /// What to mind at this share.
+    #[getter]
+    fn warnings(&self) -> Vec<String> {
+        self.0.warnings.iter().map(|w| w.message.clone()).collect()
+    }
+    #[staticmethod]
+    fn _from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "_from_json", &slf.get().0)
+    }
+    fn __repr__(&self) -> String {
+        let lay = self.0.lay.as_ref().map_or("flow not known".to_owned(), ToString::to_string);
+        format!("<{} retarder: {lay}>", q::show(q::Ratio::from_si(self.0.share)))
+    }
+}
+
+/// The answer to ``retarder``: a table as text and HTML, a sentence, and every number behind them.
+#[pyclass(frozen, eq, name = "RetarderAnswer", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PyRetarderAnswer(pub RetarderAnswer);
+
+#[pymethods]
+impl PyRetarderAnswer {
+    /// One row a share, in the order asked.
+    #[getter]
+    fn rows(&self) -> Vec<PyRetarderRow> {
+        self.0.rows().iter().cloned().map(PyRetarderRow).collect()
+    }
+    /// What the most retarder buys and costs against the least; ``None`` with one row.
+    #[getter]
+    fn sentence(&self) -> Option<String> {
+        self.0.sentence()
+    }
+    /// What to mind.
+    #[getter]
+    fn warnings(&self) -> Vec<String> {
+        self.0.warnings().into_iter().map(|w| w.message).collect()
+    }
+    /// The answer as a table.
+    #[getter]
+    fn table(&self) -> PyTable {
+        PyTable(self.0.table())
+    }
+    /// Columns by name with unit; intervals as ``..._low`` and ``..._high``, ``None`` where there is no answer.
+    fn columns(&self, py: Python<'_>) -> PyResult<Columns> {
+        columns(py, &self.0.table())
+    }
+    /// The answer as JSON text.
+    fn to_json(&self) -> CallResult<String> {
+        crate::json::dump(&self.0)
+    }
+    /// The answer from what ``to_json`` wrote.
+    #[staticmethod]
+    fn from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "from_json", &slf.get().0)
+    }
+    fn __str__(&self) -> String {
+        self.0.table().to_text()
+    }
+    fn __repr__(&self) -> String {
+        self.0.table().to_text()
+    }
+    fn _repr_html_(&self) -> String {
+        self.0.table().to_html()
+    }
+}
