@@ -46,7 +46,7 @@ fn upright(steepness: Option<Arg<q::Ratio>>) -> q::Ratio {
 /// >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
 /// >>> blend = mc.Blend({"n-butyl acetate": 1}, basis="mass")
 /// >>> film = mc.Film(blend, wet_thickness="25 um", room=room, solids="15 %", binder_tg="50 degC")
-/// >>> 0 < mc.lay(flow.on(film)).levelling.value < 1
+/// >>> 0 <= mc.lay(flow.on(film)).levelling.to("%") < 100
 /// True
 #[pyclass(frozen, eq, name = "Flow", module = "mistcoat")]
 #[derive(Clone, PartialEq)]
@@ -164,7 +164,7 @@ pub fn sag_speed(
 /// >>> mix = mc.Paint.typical("solvent lacquer", name="hull green").thin("n-butyl acetate", thinner=1, paint=1)
 /// >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
 /// >>> thin, thick = (mc.lay(mc.Film(mix, wet_thickness=h, room=room)) for h in ("15 um", "60 um"))
-/// >>> thick.levelling.value < thin.levelling.value and thick.sag.value > thin.sag.value
+/// >>> thick.levelling.best < thin.levelling.best and thick.sag.best > thin.sag.best
 /// True
 #[pyfunction]
 #[pyo3(signature = (film, *, wavelength=None, drops=None, steepness=None))]
@@ -391,7 +391,7 @@ impl PyFilmWindow {
 /// >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 50}, basis="volume")
 /// >>> answer = mc.retarder(paint, thinner, retarder="2-butoxyethanol", shares=["0 %", "20 %"])
 /// >>> plain, slowed = answer.rows
-/// >>> slowed.lay.levelling.value < plain.lay.levelling.value and slowed.touch_dry.value > plain.touch_dry.value
+/// >>> slowed.lay.levelling.best < plain.lay.levelling.best and slowed.touch_dry.best > plain.touch_dry.best
 /// True
 #[pyfunction]
 #[pyo3(signature = (paint, thinner, *, retarder, shares=None, thinner_per_paint=1.0, room=None, wet_thickness=None, substrate=None,

@@ -49,7 +49,8 @@ def test_lay_says_what_fails_first() -> None:
     lay = mc.lay(wet("10 um"))
     assert lay.first_limit == next(iter(lay.factors))
     assert list(lay.factors.values()) == sorted(lay.factors.values())
-    assert 0 <= lay.levelling.low <= lay.levelling.best <= lay.levelling.high <= 1
+    low, high = lay.levelling.interval("%")
+    assert 0 <= low <= lay.levelling.to("%") <= high <= 100
     assert lay.blush is not None
     assert not lay.blush.blushes
     assert lay.lies_well == (min(lay.factors.values()) >= 1)
@@ -61,8 +62,8 @@ def test_wavelength_and_drops() -> None:
     usual, drops = mc.lay(wet()), mc.lay(wet(), drops="40 um")
     assert usual.wavelength.to("mm") == pytest.approx(2)
     assert drops.wavelength.to("mm") == pytest.approx(0.4)
-    assert drops.levelling.value <= usual.levelling.value
-    assert mc.lay(wet(), wavelength="5 mm").levelling.value > usual.levelling.value
+    assert drops.levelling.best <= usual.levelling.best
+    assert mc.lay(wet(), wavelength="5 mm").levelling.best > usual.levelling.best
     assert mc.lay(wet(), steepness="0 %").sag.to("mm") == 0
 
 
@@ -70,7 +71,7 @@ def test_blush_is_a_contract_of_drying() -> None:
     blush = wet(mix=lacquer("acetone", 2), room=room("85 %")).dry().blush
     assert blush.humidity.to("%") == pytest.approx(85)
     assert blush.blushes == (blush.margin.best.to("K") < 0)
-    assert 0 < blush.limit.value < 1
+    assert 0 < blush.limit.to("%") < 100
     assert "limit humidity" in str(blush.working())
     water = mc.Film(mc.Blend({"water": 1}, basis="mass"), wet_thickness="25 um", room=room())
     with pytest.raises(mc.RangeError, match="waterborne"):
@@ -170,5 +171,5 @@ def test_thicker_levels_better_and_slides_further(thickness: float, by: float) -
     with warnings.catch_warnings():
         warnings.simplefilter("ignore", mc.MistcoatWarning)
         thin, thick = (mc.lay(wet(f"{h} um")) for h in (thickness, thickness * by))
-    assert thick.levelling.value <= thin.levelling.value
-    assert thick.sag.value > thin.sag.value
+    assert thick.levelling.best <= thin.levelling.best
+    assert thick.sag.best > thin.sag.best
