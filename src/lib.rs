@@ -11,6 +11,7 @@
 //! - [`paint`]: how thick is the mix at this ratio, and how much thinner for these seconds?
 //! - [`air`] and [`film`]: how does the coat dry in this room?
 //! - [`spray`]: how fine does this gun spray, how wet does it land, how thick is a pass?
+//! - [`hiding`]: how many passes until the ground no longer shows, and how much paint?
 //! - [`layers`]: what is this paint, what may meet what, in which order?
 //! - [`safety`]: what is in the air, may it burn, what must everybody know?
 //! - [`mod@bench`]: the whole chain in one call.
@@ -63,6 +64,7 @@ pub mod air;
 pub mod film;
 
 pub mod spray;
+pub mod hiding;
 
 pub mod layers;
 

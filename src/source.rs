@@ -87,6 +87,7 @@ const FILES: &[(&str, &str)] = source_files![
     "layers.toml",
     "safety.toml",
     "spray.toml",
+    "hiding.toml",
 ];
 
 static SOURCES: LazyLock<Result<Vec<Source>>> = LazyLock::new(|| {

@@ -11,6 +11,7 @@ units library; a bare number is refused, because its unit would be a guess.
 from __future__ import annotations
 
 from . import columns, dose, errors, layers, protocols, safety
+from . import columns, dose, errors, hiding, layers, protocols
 from ._core import (
     Airbrush,
     Area,
@@ -54,6 +55,7 @@ from ._core import (
     MolarVolume,
     OpenCup,
     OxidativeCure,
+    OpticalCoefficient,
     Paint,
     Phases,
     Pressure,
@@ -157,6 +159,7 @@ __all__ = [
     "MolarVolume",
     "OpenCup",
     "OxidativeCure",
+    "OpticalCoefficient",
     "Paint",
     "PhaseSplit",
     "Phases",
@@ -201,6 +204,7 @@ __all__ = [
     "errors",
     "film_window",
     "lay",
+    "hiding",
     "layers",
     "levelling_rate",
     "measured_dilutions",

@@ -21,6 +21,7 @@ mod estimate;
 mod evaporometer;
 mod exposure;
 mod film;
+mod hiding;
 mod json;
 mod lay;
 mod layers;
@@ -81,6 +82,9 @@ mod _core {
     use crate::lay::{
         PyBlush, PyFilmWindow, PyFlow, PyLay, PyRetarderAnswer, PyRetarderRow, film_window, lay,
         levelling_rate, retarder, sag_speed,
+    use crate::hiding::{
+        PyAmounts, PyGloss, PyHidingPower, PyPasses, absorption_over_scattering, amounts, colour_classes,
+        dry_film_of_spray, dry_film_per_pass, scattering_power,
     };
     #[pymodule_export]
     use crate::layers::{
@@ -96,9 +100,9 @@ mod _core {
     #[pymodule_export]
     use crate::quantity::{
         PyArea, PyDensity, PyDiffusivity, PyDynamicViscosity, PyFrequency, PyKinematicViscosity, PyLength,
-        PyMass, PyMassConcentration, PyMassFlux, PyMolarEnergy, PyMolarMass, PyMolarVolume, PyPressure,
-        PyRatio, PySolubilityParameter, PySpreadingRate, PySurfaceTension, PyTemperature,
-        PyTemperatureDifference, PyTime, PyVelocity, PyVolume, PyVolumeRate,
+        PyMass, PyMassConcentration, PyMassFlux, PyMolarEnergy, PyMolarMass, PyMolarVolume,
+        PyOpticalCoefficient, PyPressure, PyRatio, PySolubilityParameter, PySpreadingRate, PySurfaceTension,
+        PyTemperature, PyTemperatureDifference, PyTime, PyVelocity, PyVolume, PyVolumeRate,
     };
     #[pymodule_export]
     use crate::safety::{PyExposureLimit, PyPropertySource, PySafetyValue};

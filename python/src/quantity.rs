@@ -232,6 +232,7 @@ py_linear! {
     PyFrequency, q::Frequency, "Frequency", "1 /h";
     PyVolumeRate, q::VolumeRate, "VolumeRate", "12 L/min";
     PySpreadingRate, q::SpreadingRate, "SpreadingRate", "8 m2/L";
+    PyOpticalCoefficient, q::OpticalCoefficient, "OpticalCoefficient", "0.1 1/µm";
     PySolubilityParameter, q::SolubilityParameter, "SolubilityParameter", "15.8 MPa^0.5";
     PyRatio, q::Ratio, "Ratio", "55 %";
 }
@@ -269,6 +270,7 @@ pub fn dimension(class: &str) -> Option<Dimension> {
         MolarMass,
         MolarVolume,
         Number,
+        OpticalCoefficient,
         Pressure,
         Ratio,
         SolubilityParameter,

@@ -24,6 +24,13 @@ pub struct SolubilityParameter {
     value: f64,
 }
 
+/// Scattering or absorption of light per length of film, the S and K of Kubelka and Munk.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+pub struct OpticalCoefficient {
+    /// Per metre.
+    value: f64,
+}
+
 /// A plain number: a relative evaporation rate, a distance ratio, an activity coefficient.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
 pub struct Number {
@@ -71,6 +78,12 @@ si_value! {
 }
 
 impl SiValue for SolubilityParameter {
+    fn make(si: f64) -> Self {
+        Self { value: si }
+    }
+}
+
+impl SiValue for OpticalCoefficient {
     fn make(si: f64) -> Self {
         Self { value: si }
     }
@@ -250,6 +263,9 @@ dimension!(SpreadingRate, "SpreadingRate", "spreading rate", "8 m2/L", "m2/L",
     ],
     print: [("m2/L", 0.0)],
     ambiguous: &[("ft2/gal", "write \"ft2/US gal\" or \"ft2/imp gal\"")]);
+dimension!(OpticalCoefficient, "OpticalCoefficient", "optical coefficient", "0.1 1/µm", "1/µm",
+    units: [["1/m"] => 1.0; ["1/mm"] => 1e3; ["1/µm", "1/um", "/µm", "/um"] => 1e6; ["1/mil"] => 1.0 / (INCH * 1e-3);],
+    print: [("1/µm", 0.0)]);
 dimension!(SolubilityParameter, "SolubilityParameter", "solubility parameter", "15.8 MPa^0.5", "MPa^0.5",
     units: [["Pa^0.5"] => 1.0; ["MPa^0.5", "MPa½", "MPa1/2"] => 1e3; ["(cal/cm3)^0.5"] => 2_045.482_828_087_295;],
     print: [("MPa^0.5", 0.0)]);

@@ -66,3 +66,10 @@ bounded!(
     "relative humidity",
     "read the hygrometer again and write for example \"55 %\""
 );
+
+bounded!(
+    /// Share of the light that comes back, weighted as the eye does (luminous reflectance), between 0 and 1.
+    Reflectance,
+    "reflectance",
+    "give the share of light that comes back, for example \"80 %\"; black card is near 0 %, white card near 80 %"
+);

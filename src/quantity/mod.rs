@@ -25,11 +25,11 @@ mod print;
 
 pub use dimensions::{
     Area, Density, Diffusivity, DynamicViscosity, Frequency, KinematicViscosity, Length, Mass,
-    MassConcentration, MassFlux, MolarEnergy, MolarMass, MolarVolume, Number, Pressure, Ratio,
-    SolubilityParameter, SpreadingRate, SurfaceTension, Temperature, TemperatureDifference, Time, Velocity,
-    Volume, VolumeRate,
+    MassConcentration, MassFlux, MolarEnergy, MolarMass, MolarVolume, Number, OpticalCoefficient, Pressure,
+    Ratio, SolubilityParameter, SpreadingRate, SurfaceTension, Temperature, TemperatureDifference, Time,
+    Velocity, Volume, VolumeRate,
 };
-pub use fraction::{RelativeHumidity, VolumeFraction};
+pub use fraction::{Reflectance, RelativeHumidity, VolumeFraction};
 pub use parse::parse;
 pub use print::{digits, exact_form, show, show_beside, show_in};
 

@@ -35,6 +35,7 @@ CLASSES: list[Any] = [
     mc.Frequency,
     mc.VolumeRate,
     mc.SpreadingRate,
+    mc.OpticalCoefficient,
     mc.SolubilityParameter,
     mc.Ratio,
 ]
