@@ -14,6 +14,7 @@
 //! - [`hiding`]: how many passes until the ground no longer shows, and how much paint?
 //! - [`layers`]: what is this paint, what may meet what, in which order?
 //! - [`safety`]: what is in the air, may it burn, what must everybody know?
+//! - [`rinse`]: how to get from one colour to the next with the least cleaner?
 //! - [`mod@bench`]: the whole chain in one call.
 //!
 //! ```
@@ -69,6 +70,7 @@ pub mod hiding;
 pub mod layers;
 
 pub mod safety;
+pub mod rinse;
 
 pub mod bench;
 

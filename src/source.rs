@@ -88,6 +88,7 @@ const FILES: &[(&str, &str)] = source_files![
     "safety.toml",
     "spray.toml",
     "hiding.toml",
+    "rinse.toml",
 ];
 
 static SOURCES: LazyLock<Result<Vec<Source>>> = LazyLock::new(|| {

@@ -12,6 +12,7 @@ from __future__ import annotations
 
 from . import columns, dose, errors, layers, protocols, safety
 from . import columns, dose, errors, hiding, layers, protocols
+from . import columns, dose, errors, hiding, layers, protocols, rinse
 from ._core import (
     Airbrush,
     Area,
@@ -213,6 +214,7 @@ __all__ = [
     "safety",
     "retarder",
     "sag_speed",
+    "rinse",
     "solvent",
     "solvents",
     "timing",

@@ -7,9 +7,9 @@ as ``"35 %"``.
 
 >>> from mistcoat import hiding
 >>> film = hiding.dry_film_per_pass("20 um", "15 %")  # wet film, volume solids of the mix
->>> bottom = hiding.HidingPower.typical("red oxide")
->>> bottom.passes_to_hide(film, ground="30 %").whole  # over an even grey filler
-4
+>>> bottom = hiding.HidingPower.from_card_passes("bottom", "red oxide", passes=5, dry_per_pass=film)
+>>> print(bottom.passes_to_hide(film, ground="30 %"))  # over an even grey filler
+4 passes (3 to 7)
 """
 
 from __future__ import annotations

@@ -103,7 +103,7 @@ fn criterion(given: Option<Share>) -> CallResult<Criterion> {
 /// >>> from mistcoat import hiding
 /// >>> gloss = hiding.Gloss()
 /// >>> round(gloss.internal("80 %"), 3)
-/// 0.923
+/// 0.926
 #[pyclass(frozen, eq, name = "Gloss", module = "mistcoat.hiding")]
 #[derive(Clone, PartialEq)]
 pub struct PyGloss(pub Gloss);
@@ -211,7 +211,7 @@ impl PyHidingPower {
         };
         Ok(Self(reading.fit(name, &estimate(&dry, "dry film of the card"), gloss.map(|g| g.0))?))
     }
-    /// Name of the paint.
+    /// Name the paint was given.
     #[getter]
     fn name(&self) -> &str {
         self.0.name()

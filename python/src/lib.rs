@@ -29,6 +29,7 @@ mod open_cup;
 mod paint;
 mod programme;
 mod quantity;
+mod rinse;
 mod safety;
 mod solvent;
 mod spray;
@@ -103,6 +104,12 @@ mod _core {
         PyMass, PyMassConcentration, PyMassFlux, PyMolarEnergy, PyMolarMass, PyMolarVolume,
         PyOpticalCoefficient, PyPressure, PyRatio, PySolubilityParameter, PySpreadingRate, PySurfaceTension,
         PyTemperature, PyTemperatureDifference, PyTime, PyVelocity, PyVolume, PyVolumeRate,
+    };
+    #[pymodule_export]
+    use crate::rinse::{
+        PyChange, PyColourOrder, PyRinseBench, PyShade, PySplit, best_order, best_split, cautions,
+        cheap_then_good, equal_portions, fraction_left, guns, least_cleaner, portions_needed,
+        typical_hold_up, weighed_hold_up,
     };
     #[pymodule_export]
     use crate::safety::{PyExposureLimit, PyPropertySource, PySafetyValue};

@@ -35,7 +35,11 @@ def test_grounds_and_criteria() -> None:
 def test_typical_colours_warn() -> None:
     assert {"white", "red oxide", "deep green", "cream"} <= set(hiding.colour_classes())
     yellow = hiding.HidingPower.typical("yellow")
-    with pytest.warns(mc.MistcoatWarning, match="undercoat"):
+    with (
+        pytest.warns(mc.MistcoatWarning, match="undercoat"),
+        pytest.warns(mc.MistcoatWarning, match="factor 2"),
+        pytest.warns(mc.MistcoatWarning, match="wetter passes"),
+    ):
         passes = yellow.passes_to_hide("1 um")
     assert passes.fewest < passes.whole < passes.most
     assert any("factor 2" in text for text in passes.number.warnings)

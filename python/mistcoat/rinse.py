@@ -1,0 +1,51 @@
+"""How to get from one colour to the next with the least cleaner?
+
+A gun keeps some liquid when it is poured out; each portion of cleaner mixes with it. Several small
+equal portions beat one large one, and light colours go before dark ones. The order with the least
+cleaner is exact up to 16 colours.
+
+>>> from mistcoat import rinse
+>>> bench = rinse.RinseBench(rinse.typical_hold_up("gravity airbrush"), fill="2 mL")
+>>> bench.colour_order(["red oxide", "deep green", "cream"]).order  # an invented fishing boat
+['cream', 'red oxide', 'deep green']
+"""
+
+from __future__ import annotations
+
+from ._core import (
+    Change,
+    ColourOrder,
+    RinseBench,
+    Shade,
+    Split,
+    best_order,
+    best_split,
+    cautions,
+    cheap_then_good,
+    equal_portions,
+    fraction_left,
+    guns,
+    least_cleaner,
+    portions_needed,
+    typical_hold_up,
+    weighed_hold_up,
+)
+
+__all__ = [
+    "Change",
+    "ColourOrder",
+    "RinseBench",
+    "Shade",
+    "Split",
+    "best_order",
+    "best_split",
+    "cautions",
+    "cheap_then_good",
+    "equal_portions",
+    "fraction_left",
+    "guns",
+    "least_cleaner",
+    "portions_needed",
+    "typical_hold_up",
+    "weighed_hold_up",
+]
