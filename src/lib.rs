@@ -64,13 +64,13 @@ pub mod air;
 
 pub mod film;
 
-pub mod spray;
 pub mod hiding;
+pub mod spray;
 
 pub mod layers;
 
-pub mod safety;
 pub mod rinse;
+pub mod safety;
 
 pub mod bench;
 

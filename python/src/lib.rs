@@ -107,8 +107,8 @@ mod _core {
     };
     #[pymodule_export]
     use crate::rinse::{
-        PyChange, PyColourOrder, PyRinseBench, PyShade, PySplit, best_order, best_split, cautions,
-        cheap_then_good, equal_portions, fraction_left, guns, least_cleaner, portions_needed,
+        PyChange, PyColourOrder, PyRinseBench, PyShade, PySplit, best_order, best_split, cheap_then_good,
+        cleaning_cautions, equal_portions, fraction_left, guns, least_cleaner, portions_needed,
         typical_hold_up, weighed_hold_up,
     };
     #[pymodule_export]

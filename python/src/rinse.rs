@@ -20,7 +20,7 @@ use pyo3::{prelude::*, types::PyString};
 /// >>> from mistcoat import rinse
 /// >>> white, black = rinse.Shade("white", 0.90), rinse.Shade("black", 0.04)
 /// >>> print(white.tolerates(black), black.tolerates(white))
-/// 0.0342 % 9.12 %
+/// 0.0342 % 9.27 %
 #[pyclass(frozen, eq, name = "Shade", module = "mistcoat.rinse")]
 #[derive(Clone, PartialEq)]
 pub struct PyShade(pub Shade);
@@ -117,7 +117,7 @@ pub struct PySplit(pub Split);
 
 #[pymethods]
 impl PySplit {
-    /// How many portions.
+    /// Number of equal portions.
     #[getter]
     fn portions(&self) -> u32 {
         self.0.portions
@@ -259,7 +259,7 @@ pub fn weighed_hold_up(
 
 /// The cautions that go with every plan.
 #[pyfunction]
-pub fn cautions() -> CallResult<Vec<&'static str>> {
+pub fn cleaning_cautions() -> CallResult<Vec<&'static str>> {
     Ok(r::cautions()?.iter().map(|c| c.text.as_str()).collect())
 }
 
@@ -307,7 +307,7 @@ impl<'a, 'py> FromPyObject<'a, 'py> for ShadeArg {
 /// >>> from mistcoat import rinse
 /// >>> bench = rinse.RinseBench(rinse.typical_hold_up("gravity airbrush"), fill="2 mL")
 /// >>> print(bench.change("deep green", "cream").split)
-/// 4 × 1 mL, 4 mL in all
+/// 2 × 1 mL, 2 mL in all
 #[pyclass(frozen, eq, name = "RinseBench", module = "mistcoat.rinse")]
 #[derive(Clone, PartialEq)]
 pub struct PyRinseBench(pub Bench);

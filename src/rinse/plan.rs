@@ -11,6 +11,9 @@ use crate::table::{Cell, Column, Table};
 use crate::warning::Warning;
 use serde::{Deserialize, Serialize};
 
+/// Added for each step of L* upwards, m3: a millionth of a millilitre, to choose among orders that pour alike.
+const TIE: f64 = 1e-12;
+
 /// An order of colours with its changes.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -62,9 +65,17 @@ impl Bench {
                 colours.iter().enumerate().map(|(b, to)| (a != b).then(|| self.change(from, to)).transpose());
             changes.push(row.collect::<Result<_>>()?);
         }
+        // Portions cannot be smaller than the least one, so many orders pour alike; of those, light goes before dark.
         let cost: Vec<Vec<f64>> = changes
             .iter()
-            .map(|row| row.iter().map(|c| c.as_ref().map_or(0.0, |c| c.split.total.si())).collect())
+            .zip(colours)
+            .map(|(row, from)| {
+                let one = |(c, to): (&Option<Change>, &Shade)| {
+                    let lighter = (to.lightness() - from.lightness()).max(0.0) * TIE;
+                    c.as_ref().map_or(0.0, |c| c.split.total.si() + lighter)
+                };
+                row.iter().zip(colours).map(one).collect()
+            })
             .collect();
         let best = best_order(&cost, start)?;
         let mut given: Vec<usize> = (0..n).collect();

@@ -27,17 +27,17 @@ def test_worked_values() -> None:
 
 def test_the_boat() -> None:
     plan = BENCH.colour_order(BOAT)
-    assert plan.order[0] == "cream"
+    assert plan.order == ["cream", "red oxide", "deep green"]
     assert plan.cleaner.to("mL") < plan.as_given.to("mL")
     low, high = plan.cleaner.interval("mL")
     assert low < plan.cleaner.to("mL") < high
     assert BENCH.colour_order(BOAT, start="deep green").order[0] == "deep green"
     assert any("hue" in text for text in plan.warnings)
     text = str(plan)
-    for caution in rinse.cautions():
+    for caution in rinse.cleaning_cautions():
         assert caution in plan.cautions
         assert caution.split(":")[0][:20] in text
-    assert "safety data sheets" in plan.table().to_html()
+    assert "safety data sheets" in plan._repr_html_()
     columns = plan.table().columns()
     assert list(columns)[:3] == ["from", "to", "tolerated_ppm"]
     assert pickle.loads(pickle.dumps(plan)) == plan
