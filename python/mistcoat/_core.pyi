@@ -14,8 +14,120 @@ __all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", 
 __all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Comparison", "ComparisonRow", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MolarEnergy", "MolarMass", "MolarVolume", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "RoomVapour", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "measured_dilutions", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "timing", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
 __all__ = ["__version__", "Area", "Batch", "Binder", "Blend", "Calibration", "Catalogue", "Comparison", "ComparisonRow", "CupCourse", "Density", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MolarEnergy", "MolarMass", "MolarVolume", "OpenCup", "OxidativeCure", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "RoomVapour", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "measured_dilutions", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "timing", "tip_drying", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
 __all__ = ["__version__", "Area", "Batch", "Binder", "Blend", "Calibration", "Catalogue", "Caution", "Comparison", "ComparisonRow", "CupCourse", "Cupboard", "Density", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FlammableLimit", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "OpenCup", "OxidativeCure", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "RoomVapour", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "cautions", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "flammable_class", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lower_flammable_limit", "measured_dilutions", "mixture_exposure", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "tip_drying", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
+__all__ = ["__version__", "Airbrush", "Amounts", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Caution", "Change", "ColourOrder", "Comparison", "ComparisonRow", "Cupboard", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FlammableLimit", "FlowCup", "Frequency", "Gloss", "Hansen", "HidingPower", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "OpticalCoefficient", "Paint", "PaintTest", "Passes", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "RinseBench", "Room", "RoomVapour", "SafetyValue", "Shade", "Shot", "SolubilityParameter", "Solvent", "Split", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "absorption_over_scattering", "activity_coefficients", "alligation", "amounts", "best_order", "best_split", "cautions", "cheap_then_good", "check_stack", "cleaner_with_paint", "cleaning_cautions", "coat_over_coat", "colour_classes", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "demo_paint", "drop_recipes", "dry_film", "dry_film_of_spray", "dry_film_per_pass", "efflux_time_s", "equal_portions", "flammable_class", "fraction_left", "guns", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "least_cleaner", "lower_flammable_limit", "measured_dilutions", "mixture_exposure", "polymers", "portions_needed", "practical_spreading_rate", "pvc", "resin_cut", "scattering_power", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "typical_hold_up", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "weighed_hold_up", "wet_film"]
 
 __version__: Final[str]
+
+@final
+class Airbrush:
+    """
+    An airbrush or mini gun as it is set and held.
+
+    ``nozzle``: bore of the paint nozzle, 0.15 to 1.5 mm. ``pressure``: gauge pressure while air flows, 20 to 700 kPa.
+    ``distance`` of the part, 5 to 500 mm. What is left out is typical, common practice, with its wide range: ``air_area``
+    (effective area of the air gap) and ``paint_flow`` by the bore, ``transfer_efficiency`` 28 % (13 to 60 %) of the solids on
+    the part, ``swath`` (width of a pass) a fifth of the distance, ``hand_speed`` 50 mm/s. ``compressor``: free air it
+    delivers, to be warned when it is too little. ``drop_size``: a measured Sauter mean diameter in place of ``correlation``
+    ("Rizk and Lefebvre", "Lorenzetto and Lefebvre", "Nukiyama and Tanasawa"). Sizes spread by ``rosin_rammler``, 3 unless
+    given, or by a log-normal law of ``geometric_standard_deviation``, in so many ``classes``. Values outside raise
+    ``RangeError``, unknown names ``UnknownName``. Of an ``Estimate`` the spread is carried on.
+
+    >>> import mistcoat as mc
+    >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
+    >>> print(gun)
+    0.3 mm nozzle, 138 kPa, 80 mm away
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, *, nozzle: Length | str | Estimate | HasUnits, pressure: Pressure | str | Estimate | HasUnits, distance: Length | str | Estimate | HasUnits, air_area: Area | str | Estimate | HasUnits | None = None, paint_flow: VolumeRate | str | Estimate | HasUnits | None = None, transfer_efficiency: Ratio | str | Estimate | HasUnits | None = None, swath: Length | str | Estimate | HasUnits | None = None, hand_speed: Velocity | str | Estimate | HasUnits | None = None, compressor: VolumeRate | str | Estimate | HasUnits | None = None, drop_size: Length | str | Estimate | HasUnits | None = None, correlation: str | None = None, rosin_rammler: SupportsFloat | SupportsIndex | None = None, geometric_standard_deviation: SupportsFloat | SupportsIndex | None = None, classes: SupportsIndex | None = None) -> Airbrush: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def air_area(self, /) -> Estimate:
+        """
+        Effective area of the air gap: given, or typical of the bore.
+        """
+    def at_distance(self, /, distance: Length | str | Estimate | HasUnits) -> Airbrush:
+        """
+        The same gun from another distance.
+        """
+    def at_pressure(self, /, pressure: Pressure | str | Estimate | HasUnits) -> Airbrush:
+        """
+        The same gun at another gauge pressure.
+        """
+    @property
+    def distance(self, /) -> Length:
+        """
+        Distance of the part from the nozzle.
+        """
+    @staticmethod
+    def from_json(text: str) -> Airbrush:
+        """
+        The gun from what ``to_json`` wrote.
+        """
+    @property
+    def hand_speed(self, /) -> Estimate:
+        """
+        Speed of the hand over the part: given, or typical.
+        """
+    @property
+    def nozzle(self, /) -> Length:
+        """
+        Bore of the paint nozzle.
+        """
+    @property
+    def pressure(self, /) -> Pressure:
+        """
+        Gauge pressure while air flows.
+        """
+    def spray(self, /, mix: Mix, room: Room) -> Shot:
+        """
+        Sprays a ``Mix`` in a ``Room``; gives a ``MistcoatWarning`` for each thing to mind.
+
+        Raises ``RangeError`` for a room outside 0 to 50 °C or a mix with more than 98 % of volume solids.
+        """
+    def to_json(self, /) -> str:
+        """
+        The gun as JSON text.
+        """
+    @property
+    def transfer_efficiency(self, /) -> Estimate:
+        """
+        Share of the sprayed solids that stays on the part: given, or typical.
+        """
+
+@final
+class Amounts:
+    """
+    Paint and thinner for an area.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Amounts: ...
+    @property
+    def mix(self, /) -> Estimate:
+        """
+        Paint and thinner together.
+        """
+    @property
+    def paint(self, /) -> Estimate:
+        """
+        Paint as it stands in the bottle.
+        """
+    @property
+    def practical_rate(self, /) -> Estimate:
+        """
+        Area covered by a volume of paint, after losses.
+        """
+    @property
+    def thinner(self, /) -> Estimate:
+        """
+        Thinner to go with it.
+        """
 
 @final
 class Area:
@@ -454,6 +566,96 @@ class Caution:
     def topic(self, /) -> str:
         """
         Heading of one to four words.
+        """
+
+@final
+class Change:
+    """
+    One change of colour.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Change: ...
+    @property
+    def after(self, /) -> str:
+        """
+        Colour that follows.
+        """
+    @property
+    def before(self, /) -> str:
+        """
+        Colour that was in the gun.
+        """
+    @property
+    def cleaner(self, /) -> Estimate:
+        """
+        Cleaner in all, with its range and working.
+        """
+    @property
+    def fraction(self, /) -> Ratio:
+        """
+        Share of the old paint in the gun that the rinse may leave.
+        """
+    @property
+    def split(self, /) -> Split:
+        """
+        Portions of cleaner.
+        """
+    @property
+    def tolerated(self, /) -> Ratio:
+        """
+        Share of the old paint that may stand in the fill of the new one.
+        """
+
+@final
+class ColourOrder:
+    """
+    An order of colours with its changes; prints as a table with the cautions under it.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> ColourOrder: ...
+    def _repr_html_(self, /) -> str: ...
+    @property
+    def as_given(self, /) -> Estimate:
+        """
+        Cleaner for the order in which the colours were given.
+        """
+    @property
+    def cautions(self, /) -> list[str]:
+        """
+        What to mind when cleaning; never empty.
+        """
+    @property
+    def changes(self, /) -> list[Change]:
+        """
+        The changes between them.
+        """
+    @property
+    def cleaner(self, /) -> Estimate:
+        """
+        Cleaner for all changes; the wash at the end comes on top.
+        """
+    @property
+    def order(self, /) -> list[str]:
+        """
+        Names in the order to spray.
+        """
+    def table(self, /) -> Table:
+        """
+        The changes as a table, cautions under it.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        Pairs for which the answer is a judgement.
         """
 
 @final
@@ -1775,6 +1977,34 @@ class Frequency:
         """
 
 @final
+class Gloss:
+    """
+    The surface of a glossy film after Saunderson: what a meter reads above it, and what the film gives back.
+
+    ``mirrored`` is the share of light mirrored at right angles, ``thrown_back`` that thrown back inside; 4 % and 60 %
+    serve for a binder of refractive index 1.5. ``mirrored_is_seen`` for a meter that counts the mirrored light.
+
+    >>> from mistcoat import hiding
+    >>> gloss = hiding.Gloss()
+    >>> round(gloss.internal("80 %"), 3)
+    0.926
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, mirrored: float | Ratio | str | Estimate | HasUnits | None = None, thrown_back: float | Ratio | str | Estimate | HasUnits | None = None, *, mirrored_is_seen: bool = False) -> Gloss: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    @staticmethod
+    def _from_json(text: str) -> Gloss: ...
+    def internal(self, /, measured: float | Ratio | str | Estimate | HasUnits) -> float:
+        """
+        What the film gives back, from the reading above it. Raises ``RangeError`` for a reading no film gives.
+        """
+    def measured(self, /, internal: float | Ratio | str | Estimate | HasUnits) -> float:
+        """
+        What the meter reads above a film that gives back ``internal``.
+        """
+
+@final
 class Hansen:
     """
     Hansen solubility parameters: dispersion, polar, hydrogen bonding.
@@ -1800,6 +2030,91 @@ class Hansen:
     def p(self, /) -> SolubilityParameter:
         """
         Part of the solubility parameter due to polarity.
+        """
+
+@final
+class HidingPower:
+    """
+    How well a paint hides: the scattering coefficient of its dry film and the reflectance of a film that hides.
+
+    Best fitted from your own card, ``from_card_passes`` or ``from_readings``; ``typical`` is a judgement by colour, good to a
+    factor 2 either way. Optics of Kubelka and Munk; one luminous reflectance stands for the colour. Not for metallics.
+
+    >>> from mistcoat import hiding
+    >>> green = hiding.HidingPower.from_card_passes("hull green", "deep green", passes=6, dry_per_pass="2 um")
+    >>> print(green.passes_to_hide("1.5 um").whole)  # thinned more: less dry film a pass
+    8
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, name: str, *, scattering: OpticalCoefficient | str | Estimate | HasUnits, reflectivity: float | Ratio | str | Estimate | HasUnits, gloss: Gloss | None = None, source: str = "own measurement") -> HidingPower: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def contrast_ratio(self, /, dry: Length | str | Estimate | HasUnits, ground: float | Ratio | str | Estimate | HasUnits | tuple[float | Ratio | str | Estimate | HasUnits, float | Ratio | str | Estimate | HasUnits] | None = None) -> Estimate:
+        """
+        Contrast of this dry film over a ground, 1 when nothing shows. ``ground`` is ``"card"``, the reflectance of an
+        even undercoat, or ``(darkest, lightest)``.
+        """
+    @staticmethod
+    def from_card_passes(name: str, colour: str, *, passes: SupportsIndex, dry_per_pass: Length | str | Estimate | HasUnits, reflectivity: float | Ratio | str | Estimate | HasUnits | None = None) -> HidingPower:
+        """
+        Fitted to the first count of passes at which the black and the white of a card look alike.
+
+        ``colour`` is the class that gives the reflectivity, unless you measured one. The truth lies within the last pass.
+        """
+    @staticmethod
+    def from_json(text: str) -> HidingPower:
+        """
+        The paint from what ``to_json`` wrote.
+        """
+    @staticmethod
+    def from_readings(name: str, *, over_black: float | Ratio | str | Estimate | HasUnits, over_white: float | Ratio | str | Estimate | HasUnits, dry: Length | str | Estimate | HasUnits, black: float | Ratio | str | Estimate | HasUnits = ..., white: float | Ratio | str | Estimate | HasUnits = ..., std: float | Ratio | str | Estimate | HasUnits = ..., gloss: Gloss | None = None) -> HidingPower:
+        """
+        Fitted to two readings of one dry film over the black and the white of a card.
+
+        ``black`` and ``white`` are readings of the bare card, ``std`` the standard uncertainty of a reading. With ``gloss``
+        the surface is taken off all four. Raises ``RangeError`` when the film hides already or no film gives the readings.
+        """
+    @property
+    def name(self, /) -> str:
+        """
+        Name the paint was given.
+        """
+    def passes_to_hide(self, /, dry_per_pass: Length | str | Estimate | HasUnits, ground: float | Ratio | str | Estimate | HasUnits | tuple[float | Ratio | str | Estimate | HasUnits, float | Ratio | str | Estimate | HasUnits] | None = None, *, contrast: float | Ratio | str | Estimate | HasUnits | None = None) -> Passes:
+        """
+        Passes until the ground no longer shows, each leaving ``dry_per_pass``.
+        """
+    def reflectance(self, /, dry: Length | str | Estimate | HasUnits, ground: float | Ratio | str | Estimate | HasUnits) -> Estimate:
+        """
+        Reflectance of this dry film over a ground, as a meter reads it.
+        """
+    @property
+    def reflectivity(self, /) -> Estimate:
+        """
+        Reflectance of a film that hides, without its surface.
+        """
+    @property
+    def scattering(self, /) -> Estimate:
+        """
+        Scattering coefficient of the dry film.
+        """
+    @property
+    def source(self, /) -> str:
+        """
+        Source of the values, in full.
+        """
+    def thickness_to_hide(self, /, ground: float | Ratio | str | Estimate | HasUnits | tuple[float | Ratio | str | Estimate | HasUnits, float | Ratio | str | Estimate | HasUnits] | None = None, *, contrast: float | Ratio | str | Estimate | HasUnits | None = None) -> Estimate:
+        """
+        Dry film at which the ground no longer shows: contrast of 0.98 unless ``contrast`` is given.
+        """
+    def to_json(self, /) -> str:
+        """
+        The paint as JSON text.
+        """
+    @staticmethod
+    def typical(colour: str, *, gloss: Gloss | None = None) -> HidingPower:
+        """
+        A paint known by its colour class only; ``colour_classes()`` lists them. Raises ``UnknownName`` with near names.
         """
 
 @final
@@ -2613,6 +2928,42 @@ class OxidativeCure:
     def words(self, /) -> str:
         """
         What speeds and slows it.
+class OpticalCoefficient:
+    """
+    A value of dimension OpticalCoefficient with its unit: ``OpticalCoefficient("0.1 1/µm")`` or ``OpticalCoefficient(number, unit)``.
+
+    Immutable. ``.to(unit)`` gives the number, ``format(q, ".3g unit")`` prints it. Compares, adds and scales within its dimension; hashes and pickles.
+    """
+    def __abs__(self, /) -> OpticalCoefficient: ...
+    def __add__(self, other: object, /) -> OpticalCoefficient: ...
+    def __eq__(self, value: object, /) -> bool: ...
+    def __format__(self, /, spec: str) -> str: ...
+    def __ge__(self, value: object, /) -> bool: ...
+    def __getnewargs__(self, /) -> tuple[float, str]: ...
+    def __gt__(self, value: object, /) -> bool: ...
+    def __hash__(self, /) -> int: ...
+    def __le__(self, value: object, /) -> bool: ...
+    def __lt__(self, value: object, /) -> bool: ...
+    def __mul__(self, factor: object, /) -> OpticalCoefficient: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __neg__(self, /) -> OpticalCoefficient: ...
+    def __new__(cls, /, value: float | OpticalCoefficient | str | Estimate | HasUnits, unit: str | None = None) -> OpticalCoefficient: ...
+    def __repr__(self, /) -> str: ...
+    def __rmul__(self, factor: object, /) -> OpticalCoefficient: ...
+    def __str__(self, /) -> str: ...
+    def __sub__(self, other: object, /) -> OpticalCoefficient: ...
+    def __truediv__(self, divisor: object, /) -> Any:
+        """
+        A quantity over its like is a plain number; over a number it is scaled.
+        """
+    def to(self, /, unit: str) -> float:
+        """
+        The number in the named unit.
+        """
+    @staticmethod
+    def units() -> list[str]:
+        """
+        The units understood, the SI unit first.
         """
 
 @final
@@ -2840,6 +3191,44 @@ class PaintTest:
     def name(self, /) -> str:
         """
         Its name, as ``identify(tests=...)`` takes it.
+        """
+
+@final
+class Passes:
+    """
+    Passes until the ground no longer shows.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Passes: ...
+    @property
+    def fewest(self, /) -> int:
+        """
+        Whole passes at the low end of the range.
+        """
+    @property
+    def most(self, /) -> int:
+        """
+        Whole passes at the high end of the range.
+        """
+    @property
+    def number(self, /) -> Estimate:
+        """
+        The film that hides over the film of one pass, not rounded.
+        """
+    @property
+    def thickness(self, /) -> Estimate:
+        """
+        Dry film that hides.
+        """
+    @property
+    def whole(self, /) -> int:
+        """
+        Whole passes at the best value.
         """
 
 @final
@@ -3127,6 +3516,37 @@ class ReferenceLiquid:
         """
 
 @final
+class RinseBench:
+    """
+    The bench at which colours are changed.
+
+    ``hold_up`` of the gun (``typical_hold_up`` or ``weighed_hold_up``); ``fill``, paint of the next colour that goes in;
+    ``least_portion`` of cleaner that still wets cup and passages; ``tolerance`` as for ``Shade.tolerates``. Colours are
+    ``Shade`` objects or names of colour classes.
+
+    >>> from mistcoat import rinse
+    >>> bench = rinse.RinseBench(rinse.typical_hold_up("gravity airbrush"), fill="2 mL")
+    >>> print(bench.change("deep green", "cream").split)
+    2 × 1 mL, 2 mL in all
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, hold_up: Volume | str | Estimate | HasUnits, *, fill: Volume | str | Estimate | HasUnits, least_portion: Volume | str | Estimate | HasUnits | None = None, tolerance: str = "perceptible") -> RinseBench: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    @staticmethod
+    def _from_json(text: str) -> RinseBench: ...
+    def change(self, /, before: Shade | str, after: Shade | str) -> Change:
+        """
+        Cleaner between two colours; at least one portion, however alike they are.
+        """
+    def colour_order(self, /, colours: SupportsGetItem[int, Shade | str], *, start: str | None = None) -> ColourOrder:
+        """
+        The order of colours with the least cleaner, exact up to 16; from ``start`` if that is in the gun already.
+
+        Pairs that differ by hue rather than lightness are named in ``warnings`` of the result.
+        """
+
+@final
 class Room:
     """
     A room with its air.
@@ -3346,6 +3766,227 @@ class SafetyValue:
     def value(self, /) -> Any:
         """
         The figure: a temperature or a ratio.
+        """
+
+@final
+class Shade:
+    """
+    A paint as the next colour sees it: how light it is and how strongly it tints.
+
+    ``reflectivity`` is the luminous reflectance of a film that hides; ``strength`` the tinting strength relative to the
+    other paints, 1 for paints alike. ``Shade.typical`` takes a colour class, ``Shade.of`` a fitted ``HidingPower``.
+
+    >>> from mistcoat import rinse
+    >>> white, black = rinse.Shade("white", 0.90), rinse.Shade("black", 0.04)
+    >>> print(white.tolerates(black), black.tolerates(white))
+    0.0342 % 9.27 %
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, name: str, reflectivity: float | Ratio | str | Estimate | HasUnits, *, strength: SupportsFloat | SupportsIndex = 1.0) -> Shade: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Shade: ...
+    @property
+    def lightness(self, /) -> float:
+        """
+        CIE lightness L* of a film that hides.
+        """
+    def lightness_with(self, /, other: Shade, share: float | Ratio | str | Estimate | HasUnits) -> float:
+        """
+        Lightness of this paint with a share of another in it.
+        """
+    @property
+    def name(self, /) -> str:
+        """
+        Name the colour was given.
+        """
+    @staticmethod
+    def of(paint: HidingPower) -> Shade:
+        """
+        From a fitted hiding power: its scattering is its strength.
+        """
+    @property
+    def reflectivity(self, /) -> float:
+        """
+        Luminous reflectance of a film that hides.
+        """
+    @property
+    def strength(self, /) -> float:
+        """
+        Tinting strength relative to the other paints.
+        """
+    def tolerates(self, /, old: Shade, *, tolerance: str = "perceptible") -> Ratio:
+        """
+        Share of ``old`` that may stay in a fill of this paint. Lightness only; pairs near in lightness are held to 1 %.
+
+        ``tolerance``: "perceptible" (CIELAB 1.2), "acceptable" (2.7), or "perceptible ciede2000" (0.8), "acceptable
+        ciede2000" (1.8), of which the lightness term is used.
+        """
+    @staticmethod
+    def typical(colour: str, *, name: str | None = None) -> Shade:
+        """
+        A colour class, under a name of your own if given. Raises ``UnknownName`` with near names.
+        """
+
+@final
+class Shot:
+    """
+    A mix sprayed by a gun in a room; made by ``Airbrush.spray``.
+
+    Drop sizes are good to a factor 2 and films a pass to about a factor 3 as long as paint flow and transfer efficiency are
+    typical values: weigh the cup and the part to do better. Spray mist and vapour harm and burn: extract them, wear a fitted
+    mask with cartridges for organic vapour and particles; the safety data sheets, local codes and licensed practice decide.
+
+    >>> import mistcoat as mc, warnings
+    >>> warnings.simplefilter("ignore", mc.MistcoatWarning)
+    >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 50}, basis="mass")
+    >>> mix = mc.Paint.typical("solvent lacquer", name="hull green").thin(thinner, thinner=1, paint=1)
+    >>> room = mc.Room(temperature="25 degC", relative_humidity="50 %")
+    >>> shot = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm").spray(mix, room)
+    >>> 10 < shot.drop_size.to("um") < 25
+    True
+    >>> shot.film(passes=2).dry().touch_dry.to("s") < 120
+    True
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    @property
+    def air_demand(self, /) -> Estimate:
+        """
+        Free air that the nozzle needs.
+        """
+    @property
+    def air_speed_at_part(self, /) -> Velocity:
+        """
+        Air speed on the axis of the jet at the part.
+        """
+    @property
+    def airbrush(self, /) -> Airbrush:
+        """
+        The gun that sprayed.
+        """
+    def columns(self, /) -> dict[str, NDArray[float64]]:
+        """
+        Drop sizes from fine to coarse and how each lands: columns under names with their units, ready for a data frame.
+        """
+    @property
+    def deposit(self, /) -> Blend:
+        """
+        The liquid in what lands, as a ``Blend``; raises ``RangeError`` when the spray lands as dust.
+        """
+    @property
+    def deposit_solids(self, /) -> Ratio:
+        """
+        Volume solids of what lands.
+        """
+    @property
+    def drop_size(self, /) -> Estimate:
+        """
+        Sauter mean diameter of the drops at the nozzle.
+        """
+    def drop_size_below(self, /, share: Ratio | str | Estimate | HasUnits) -> Length:
+        """
+        Diameter below which this share of the sprayed volume lies, 0.1 to 99.9 %.
+        """
+    @property
+    def drop_temperature(self, /) -> Temperature:
+        """
+        Temperature of the drops on arrival, the mean over what lands.
+        """
+    @property
+    def dry_film_per_pass(self, /) -> Estimate:
+        """
+        Dry film that one pass leaves when all solvent is gone.
+        """
+    @property
+    def dust(self, /) -> Ratio:
+        """
+        Share of the sprayed volume in drops that land dry.
+        """
+    def film(self, /, passes: SupportsIndex = 1, *, substrate: str = "polystyrene", substrate_thickness: Length | str | Estimate | HasUnits | None = None) -> Film:
+        """
+        The coat that this many passes leave, one on the other before any has dried.
+
+        It holds what arrives: less of the fast solvent, more solids, and water the drops took up. ``substrate`` and
+        ``substrate_thickness`` as for ``Film``. Raises ``RangeError`` for no pass, a film outside 1 µm to 5 mm, or a spray that
+        lands as dust.
+        """
+    @property
+    def flight_loss(self, /) -> Estimate:
+        """
+        Share of the volatile mass lost between nozzle and part; water gained from humid air does not count.
+        """
+    @property
+    def flight_time(self, /) -> Time:
+        """
+        Time of flight, the mean over the sprayed volume.
+        """
+    @staticmethod
+    def from_json(text: str) -> Shot:
+        """
+        The shot from what ``to_json`` wrote; worked out again.
+        """
+    @property
+    def lost_by_species(self, /) -> dict[str, float]:
+        """
+        Share of each volatile species lost in flight, by name.
+        """
+    @property
+    def mix(self, /) -> Mix:
+        """
+        The mix as it was in the cup.
+        """
+    @property
+    def paint_flow(self, /) -> Estimate:
+        """
+        Paint sprayed in a time: given, or with the trigger half drawn, at most what the nozzle passes of this mix.
+        """
+    def passes_for(self, /, dry_film: Length | str | Estimate | HasUnits) -> Estimate:
+        """
+        Passes over the same place until the dry film is this thick.
+        """
+    @property
+    def room(self, /) -> Room:
+        """
+        The room it was sprayed in.
+        """
+    @property
+    def shear_rate(self, /) -> Frequency:
+        """
+        Shear rate of the paint in the bore, for a viscosity read at another shear.
+        """
+    @property
+    def swath(self, /) -> Length:
+        """
+        Width of one pass on the part.
+        """
+    def table(self, /) -> Table:
+        """
+        The shot as a table, with what to mind under it.
+        """
+    def to_json(self, /) -> str:
+        """
+        The shot as JSON text: gun, mix and room.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        What to mind: spatter, dry spray, a nozzle too fine, too little air; empty when there is nothing.
+        """
+    @property
+    def wet_film_per_pass(self, /) -> Estimate:
+        """
+        Wet film that one pass leaves, as it lies when it lands.
+        """
+    def working(self, /) -> Working:
+        """
+        The steps from the nozzle to the film of one pass, with numbers and sources.
         """
 
 @final
@@ -3570,6 +4211,34 @@ class Solvent:
     def voc_exempt(self, /) -> bool | None:
         """
         Whether US federal rules exempt it from the count of volatile organic compounds.
+        """
+
+@final
+class Split:
+    """
+    Equal portions of cleaner.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Split: ...
+    @property
+    def each(self, /) -> Volume:
+        """
+        Size of each portion.
+        """
+    @property
+    def portions(self, /) -> int:
+        """
+        Number of equal portions.
+        """
+    @property
+    def total(self, /) -> Volume:
+        """
+        Cleaner in all portions together.
         """
 
 @final
@@ -4340,6 +5009,15 @@ class Working:
         Plain text for a terminal.
         """
 
+def absorption_over_scattering(reflectivity: float | Ratio | str | Estimate | HasUnits) -> float:
+    """
+    K/S of a film that hides, from its reflectance: (1 - R)²/(2 R).
+
+    >>> from mistcoat import hiding
+    >>> hiding.absorption_over_scattering("50 %")
+    0.25
+    """
+
 def activity_coefficients(temperature_k: float | ArrayLike, mole_fractions: float | ArrayLike, *, blend: Blend, model: str | None = None, errors: str = "nan") -> float | NDArray[float64]:
     """
     Activity coefficients on columns; the typed wrapper stands in `mistcoat.columns`.
@@ -4348,6 +5026,39 @@ def activity_coefficients(temperature_k: float | ArrayLike, mole_fractions: floa
 def alligation(strong: float | Ratio | str | Estimate | HasUnits, weak: float | Ratio | str | Estimate | HasUnits, target: float | Ratio | str | Estimate | HasUnits) -> tuple[float, float]:
     """
     Parts of a strong and a weak stock, adding up to 1, that give ``target`` between them: (strong, weak).
+    """
+
+def amounts(area: Area | str | Estimate | HasUnits, *, dry: Length | str | Estimate | HasUnits, volume_solids: float | Ratio | str | Estimate | HasUnits, thinning: Thinning | str | None = None, loss: Any) -> Amounts:
+    """
+    Paint and thinner for an area at a dry film.
+
+    ``loss`` is the share that does not end on the part, or the name of a tool (airbrush, spray gun, brush, roller) for a
+    usual one. What stays in cup and gun comes on top.
+
+    >>> from mistcoat import hiding
+    >>> need = hiding.amounts("5.2 m2", dry="125 um", volume_solids="65 %", loss=0)
+    >>> print(need.paint)
+    1 L
+    """
+
+def best_order(cost: SupportsGetItem[int, SupportsGetItem[int, SupportsFloat | SupportsIndex]], *, start: SupportsIndex | None = None) -> tuple[list[int], float]:
+    """
+    The cheapest path through all colours, ``cost[a][b]`` being the change from a to b: (order, cost).
+
+    Exact up to 16 colours; ``RangeError`` beyond. ``start`` fixes the first.
+
+    >>> from mistcoat import rinse
+    >>> rinse.best_order([[0, 9, 1], [1, 0, 9], [9, 2, 0]])
+    ([1, 0, 2], 2.0)
+    """
+
+def best_split(hold_up: Volume | str | Estimate | HasUnits, fraction: float | Ratio | str | Estimate | HasUnits, *, least_portion: Volume | str | Estimate | HasUnits) -> Split:
+    """
+    The split with the least cleaner when a portion must be at least ``least_portion`` to wet cup and passages.
+
+    >>> from mistcoat import rinse
+    >>> print(rinse.best_split("0.15 mL", "0.1 %", least_portion="1 mL"))
+    4 × 1 mL, 4 mL in all
     """
 
 def cautions(paints: SupportsGetItem[int, Paint], liquids: SupportsGetItem[int, Blend | Solvent | str] = ..., *, spray: bool = False, rinse: bool = False, workshop: bool = False) -> list[Caution]:
@@ -4361,6 +5072,18 @@ def cautions(paints: SupportsGetItem[int, Paint], liquids: SupportsGetItem[int, 
     >>> spirit = mc.Blend("white spirit")
     >>> mc.safety.cautions([cream], [spirit], spray=True)[-1].key
     'data-sheet'
+    """
+
+def cheap_then_good(hold_up: Volume | str | Estimate | HasUnits, fraction: float | Ratio | str | Estimate | HasUnits, *, least_portion: Volume | str | Estimate | HasUnits, cheap_left: float | Ratio | str | Estimate | HasUnits) -> tuple[Split, Split]:
+    """
+    Cheap cleaner first, then good thinner that carries the cheap one out: (cheap, good).
+
+    ``cheap_left`` is the share of cheap cleaner allowed in what the gun keeps. Test that the two mix.
+
+    >>> from mistcoat import rinse
+    >>> cheap, good = rinse.cheap_then_good("0.15 mL", "0.01 %", least_portion="1 mL", cheap_left="5 %")
+    >>> cheap.portions, good.portions
+    (3, 2)
     """
 
 def check_stack(coats: SupportsGetItem[int, Layer]) -> StackCheck:
@@ -4384,6 +5107,11 @@ def cleaner_with_paint(paint: Paint, cleaner: Blend | Solvent | str, *, dried: b
     'no'
     """
 
+def cleaning_cautions() -> list[str]:
+    """
+    The cautions that go with every plan.
+    """
+
 def coat_over_coat(over: str, under: str, *, waited: Time | str | Estimate | HasUnits | None = None) -> Judgement:
     """
     May a coat of the family ``over`` go on one of the family ``under`` that has ``waited`` so long?
@@ -4393,6 +5121,15 @@ def coat_over_coat(over: str, under: str, *, waited: Time | str | Estimate | Has
     >>> import mistcoat as mc
     >>> mc.layers.coat_over_coat("alkyd enamel", "alkyd enamel", waited="6 h").verdict
     'no'
+    """
+
+def colour_classes() -> dict[str, str | None]:
+    """
+    The colour classes, each with why it hides poorly, or nothing.
+
+    >>> from mistcoat import hiding
+    >>> print(hiding.colour_classes().get("red oxide"))
+    None
     """
 
 def compare(paint: Paint, thinner: Blend | Solvent | str, *, thinner_per_paint: SupportsGetItem[int, SupportsFloat | SupportsIndex] | None = None, room: Room | None = None, cup: FlowCup | None = None, wet_thickness: Length | str | Estimate | HasUnits | None = None, substrate: str | None = None, dropper: Dropper | None = None, total: Volume | str | Estimate | HasUnits | None = None) -> Comparison:
@@ -4452,9 +5189,37 @@ def dry_film(wet: Length | str | Estimate | HasUnits, volume_solids: float | Rat
     Dry film left by a wet one.
     """
 
+def dry_film_of_spray(*, flow: VolumeRate | str | Estimate | HasUnits, solids_of_mix: float | Ratio | str | Estimate | HasUnits, share_that_lands: float | Ratio | str | Estimate | HasUnits, swath: Length | str | Estimate | HasUnits, speed: Velocity | str | Estimate | HasUnits) -> Length:
+    """
+    Dry film left by one pass of a spray, even over the swath.
+
+    >>> from mistcoat import hiding
+    >>> print(hiding.dry_film_of_spray(
+    ...     flow="0.5 mL/min", solids_of_mix="15 %", share_that_lands=0.6, swath="20 mm", speed="50 mm/s"))
+    0.75 µm
+    """
+
+def dry_film_per_pass(wet: Length | str | Estimate | HasUnits, solids_of_mix: float | Ratio | str | Estimate | HasUnits) -> Estimate:
+    """
+    Dry film left by one pass: the wet film times the volume solids of the mix.
+
+    >>> from mistcoat import hiding
+    >>> print(hiding.dry_film_per_pass("20 um", "15 %"))
+    3 µm
+    """
+
 def efflux_time_s(kinematic_viscosity_mm2_s: float | ArrayLike, *, standard: str, size: float | str, errors: str = "nan") -> float | NDArray[float64]:
     """
     Efflux time in s from kinematic viscosities in mm2/s.
+    """
+
+def equal_portions(hold_up: Volume | str | Estimate | HasUnits, fraction: float | Ratio | str | Estimate | HasUnits, portions: SupportsIndex) -> Split:
+    """
+    The size of ``portions`` equal portions that leave ``fraction``. Unequal ones need more in all.
+
+    >>> from mistcoat import rinse
+    >>> print(rinse.equal_portions("0.15 mL", "0.1 %", 3))
+    3 × 1.35 mL, 4.05 mL in all
     """
 
 def flammable_class(liquid: Blend | Solvent | str) -> str:
@@ -4464,6 +5229,20 @@ def flammable_class(liquid: Blend | Solvent | str) -> str:
     >>> from mistcoat import safety
     >>> print(safety.flammable_class("acetone"))
     highly flammable: its vapour burns at room temperature
+    """
+
+def fraction_left(hold_up: Volume | str | Estimate | HasUnits, portions: SupportsGetItem[int, Volume | str | Estimate | HasUnits]) -> Ratio:
+    """
+    Share of the old paint left after portions of cleaner: the product of h/(h + v).
+
+    >>> from mistcoat import rinse
+    >>> print(rinse.fraction_left("0.15 mL", ("2 mL",) * 3))
+    0.034 %
+    """
+
+def guns() -> list[str]:
+    """
+    Kinds of gun that ``typical_hold_up`` knows.
     """
 
 def identification_tests() -> list[PaintTest]:
@@ -4489,6 +5268,11 @@ def identify(label: str | None = None, tests: dict[str, str] | None = None) -> I
 def kinematic_viscosity_mm2_s(efflux_s: float | ArrayLike, *, standard: str, size: float | str, errors: str = "nan") -> float | NDArray[float64]:
     """
     Kinematic viscosity in mm2/s from efflux times in s.
+    """
+
+def least_cleaner(hold_up: Volume | str | Estimate | HasUnits, fraction: float | Ratio | str | Estimate | HasUnits) -> Volume:
+    """
+    What endlessly many portions would need, h ln(1/f): the floor under every split.
     """
 
 def lower_flammable_limit(liquid: Blend | Solvent | str) -> FlammableLimit | None:
@@ -4526,6 +5310,15 @@ def polymers() -> list[str]:
     Names of the binders and plastics whose Hansen sphere is known.
     """
 
+def portions_needed(hold_up: Volume | str | Estimate | HasUnits, portion: Volume | str | Estimate | HasUnits, fraction: float | Ratio | str | Estimate | HasUnits) -> int:
+    """
+    Portions of this size until no more than ``fraction`` is left.
+
+    >>> from mistcoat import rinse
+    >>> rinse.portions_needed("0.15 mL", "2 mL", "0.1 %")
+    3
+    """
+
 def practical_spreading_rate(theoretical: SpreadingRate | str | Estimate | HasUnits, loss: float | Ratio | str | Estimate | HasUnits) -> SpreadingRate:
     """
     Spreading rate when a share of the paint is lost.
@@ -4539,6 +5332,15 @@ def pvc(pigment: Volume | str | Estimate | HasUnits, binder: Volume | str | Esti
 def resin_cut(resin: Mass | str | Estimate | HasUnits, *, solution: Volume | str | Estimate | HasUnits | None = None, solvent: Volume | str | Estimate | HasUnits | None = None, resin_density: Density | str | Estimate | HasUnits | None = None) -> MassConcentration:
     """
     Cut of a resin per volume of solution: give the volume of the solution, or of the solvent with the resin's density.
+    """
+
+def scattering_power(*, over_black: float | Ratio | str | Estimate | HasUnits, reflectivity: float | Ratio | str | Estimate | HasUnits) -> float:
+    """
+    Scattering power S X of a film, from its reflectance over black and that of the film that hides.
+
+    >>> from mistcoat import hiding
+    >>> round(hiding.scattering_power(over_black=0.7408, reflectivity="90 %"), 2)
+    3.0
     """
 
 def solvent(name: str) -> Solvent:
@@ -4631,6 +5433,13 @@ def tip_drying(mix: Mix, *, room: Room, film: Length | str | Estimate | HasUnits
     >>> tip = mc.tip_drying(mix, room=room, air_speed="0 m/s")
     >>> tip.redissolves, tip.index.best < 1
     (False, True)
+def typical_hold_up(gun: str) -> Estimate:
+    """
+    Liquid that a kind of gun usually keeps after pouring out; a judgement, factor 2 to 3. ``guns()`` lists the kinds.
+
+    >>> from mistcoat import rinse
+    >>> print(rinse.typical_hold_up("gravity airbrush"))
+    0.15 mL (0.05 mL to 0.4 mL)
     """
 
 def vapour_volume(liquid: Blend | Solvent | str, amount: Volume | str | Estimate | HasUnits, *, temperature: Temperature | str | Estimate | HasUnits) -> Volume:
@@ -4656,6 +5465,16 @@ def volume_solids(solids_by_weight: float | Ratio | str | Estimate | HasUnits, *
     """
     Volume solids from solids by weight and the density of the paint, with the density of the volatile part or of the
     dry solids.
+    """
+
+def weighed_hold_up(*, dry: Mass | str | Estimate | HasUnits, wet: Mass | str | Estimate | HasUnits, liquid: Density | str | Estimate | HasUnits, std: Mass | str | Estimate | HasUnits) -> Estimate:
+    """
+    Hold-up from two weighings of the gun: clean and dry, and poured out. ``std`` is the standard uncertainty of one.
+
+    >>> from mistcoat import rinse
+    >>> h = rinse.weighed_hold_up(dry="112.40 g", wet="112.53 g", liquid="0.87 g/mL", std="0.01 g")
+    >>> print(h.best)
+    0.149 mL
     """
 
 def wet_film(dry: Length | str | Estimate | HasUnits, volume_solids: float | Ratio | str | Estimate | HasUnits) -> Length:

@@ -14,7 +14,7 @@ use mistcoat::hiding::{
 use mistcoat::quantity::{self as q, Quantity, Reflectance};
 use pyo3::{exceptions::PyTypeError, prelude::*, types::PyString};
 #[cfg(feature = "stubs")]
-use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_union};
+use pyo3::{inspect::PyStaticExpr, type_hint_union};
 
 /// The best value of an argument with its spread; a positive quantity spreads by a factor.
 pub fn estimate<Q: PyQuantity>(arg: &Arg<Q>, what: &str) -> Estimate<Q> {

@@ -11,6 +11,8 @@ use mistcoat::error::unknown_name;
 use mistcoat::quantity::{self as q, Quantity, Reflectance};
 use mistcoat::rinse::{self as r, Bench, Change, ColourOrder, Gun, Shade, Split, Tolerance};
 use pyo3::{prelude::*, types::PyString};
+#[cfg(feature = "stubs")]
+use pyo3::{type_hint_identifier, type_hint_union};
 
 /// A paint as the next colour sees it: how light it is and how strongly it tints.
 ///
@@ -284,10 +286,8 @@ pub struct ShadeArg(Shade);
 impl<'a, 'py> FromPyObject<'a, 'py> for ShadeArg {
     type Error = PyErr;
     #[cfg(feature = "stubs")]
-    const INPUT_TYPE: pyo3::inspect::PyStaticExpr = pyo3::type_hint_union!(
-        <PyShade as pyo3::PyTypeInfo>::TYPE_HINT,
-        pyo3::type_hint_identifier!("builtins", "str")
-    );
+    const INPUT_TYPE: pyo3::inspect::PyStaticExpr =
+        type_hint_union!(<PyShade as pyo3::PyTypeInfo>::TYPE_HINT, type_hint_identifier!("builtins", "str"));
 
     fn extract(ob: Borrowed<'a, 'py, PyAny>) -> PyResult<Self> {
         if let Ok(text) = ob.cast::<PyString>() {
