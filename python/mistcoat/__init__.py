@@ -10,9 +10,7 @@ units library; a bare number is refused, because its unit would be a guess.
 
 from __future__ import annotations
 
-from . import columns, dose, errors, layers, protocols, safety
-from . import columns, dose, errors, hiding, layers, protocols
-from . import columns, dose, errors, hiding, layers, protocols, rinse
+from . import columns, dose, errors, hiding, layers, protocols, rinse, safety
 from ._core import (
     Airbrush,
     Area,
@@ -215,6 +213,7 @@ __all__ = [
     "retarder",
     "sag_speed",
     "rinse",
+    "safety",
     "solvent",
     "solvents",
     "timing",

@@ -1,9 +1,9 @@
-"""How many passes until the ground no longer shows, and how much paint?
+"""Passes until the ground no longer shows, and paint for an area.
 
-Films scatter and swallow light after Kubelka and Munk; a film hides at a contrast ratio of 0.98 over
-the black and white card. Fit your own bottle by counting passes on a card; a colour class alone is
-good to a factor 2 either way. Reflectances and shares are plain numbers between 0 and 1 or text such
-as ``"35 %"``.
+Films scatter and swallow light after Kubelka and Munk; a film hides at a contrast ratio of 0.98
+over the black and white card. Fit your own bottle by counting passes on a card; a colour class
+alone is good to a factor 2 either way. Reflectances and shares are plain numbers between 0 and 1
+or text such as ``"35 %"``.
 
 >>> from mistcoat import hiding
 >>> film = hiding.dry_film_per_pass("20 um", "15 %")  # wet film, volume solids of the mix

@@ -1,4 +1,4 @@
-"""How to get from one colour to the next with the least cleaner?
+"""From one colour to the next with the least cleaner.
 
 A gun keeps some liquid when it is poured out; each portion of cleaner mixes with it. Several small
 equal portions beat one large one, and light colours go before dark ones. The order with the least

@@ -18,7 +18,9 @@ def test_worked_values() -> None:
     assert WHITE.contrast_ratio("30 um").to("1") == pytest.approx(0.8648, abs=1e-4)
     assert WHITE.thickness_to_hide().to("um") == pytest.approx(91.4, abs=0.1)
     assert "ASTM D2805" in WHITE.contrast_ratio("30 um").working().to_text()
-    assert hiding.scattering_power(over_black=0.7408, reflectivity=0.9) == pytest.approx(3, abs=2e-3)
+    assert hiding.scattering_power(over_black=0.7408, reflectivity=0.9) == pytest.approx(
+        3, abs=2e-3
+    )
 
 
 def test_grounds_and_criteria() -> None:
