@@ -80,12 +80,14 @@ mod _core {
     #[pymodule_export]
     use crate::film::{PyDrying, PyFilm};
     #[pymodule_export]
-    use crate::lay::{
-        PyBlush, PyFilmWindow, PyFlow, PyLay, PyRetarderAnswer, PyRetarderRow, film_window, lay,
-        levelling_rate, retarder, sag_speed,
     use crate::hiding::{
         PyAmounts, PyGloss, PyHidingPower, PyPasses, absorption_over_scattering, amounts, colour_classes,
         dry_film_of_spray, dry_film_per_pass, scattering_power,
+    };
+    #[pymodule_export]
+    use crate::lay::{
+        PyBlush, PyFilmWindow, PyFlow, PyLay, PyRetarderAnswer, PyRetarderRow, film_window, lay,
+        levelling_rate, retarder, sag_speed,
     };
     #[pymodule_export]
     use crate::layers::{
