@@ -310,3 +310,45 @@ impl Model {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    // The exact slopes against central differences of the values, and Gibbs and Duhem: each row times the amounts is
+    // nothing. Near infinite dilution too.
+    #[rstest::rstest]
+    #[case(Table::Original, [0.3, 0.4, 0.2], 298.15)]
+    #[case(Table::Original, [5.0, 1e-3, 2.0], 280.0)]
+    #[case(Table::Dortmund, [0.3, 0.4, 0.2], 310.0)]
+    #[case(Table::Dortmund, [1e-6, 0.02, 0.5], 298.15)]
+    fn slopes_are_the_derivatives(#[case] table: Table, #[case] x: [f64; 3], #[case] temperature_k: f64) {
+        let acetate = [("CH3", 1.0), ("CH2", 3.0), ("CH3COO", 1.0)];
+        let alcohol = match table {
+            Table::Original => [("CH3", 1.0), ("CH2", 1.0), ("OH", 1.0)],
+            Table::Dortmund => [("CH3", 1.0), ("CH2", 1.0), ("OH(P)", 1.0)],
+        };
+        let water = [("H2O", 1.0)];
+        let model = Model::new(table, &[&acetate, &alcohol, &water]).unwrap();
+        let mut scratch = model.scratch();
+        let (mut low, mut high, mut slopes) = ([0.0; 3], [0.0; 3], [0.0; 9]);
+        model.ln_gamma(temperature_k, &x, &mut scratch, &mut low);
+        model.slopes(&mut scratch, &mut slopes);
+        for j in 0..3 {
+            let step = 1e-5 * x[j];
+            let mut moved = x;
+            moved[j] = x[j] - step;
+            model.ln_gamma(temperature_k, &moved, &mut scratch, &mut low);
+            moved[j] = x[j] + step;
+            model.ln_gamma(temperature_k, &moved, &mut scratch, &mut high);
+            for i in 0..3 {
+                let difference = (high[i] - low[i]) / (2.0 * step) * x[j];
+                approx::assert_abs_diff_eq!(slopes[i * 3 + j] * x[j], difference, epsilon = 1e-8);
+            }
+        }
+        for row in slopes.chunks(3) {
+            let sum: f64 = row.iter().zip(x).map(|(s, x)| s * x).sum();
+            approx::assert_abs_diff_eq!(sum, 0.0, epsilon = 1e-10);
+        }
+    }
+}
