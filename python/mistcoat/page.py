@@ -17,7 +17,7 @@ __all__ = ["comparison"]
 
 STYLE = """
 body { font: 15px/1.45 Georgia, 'Times New Roman', serif; color: #111; background: #fff;
-       max-width: 68rem; margin: 2rem auto; padding: 0 1rem; }
+       max-width: 80rem; margin: 2rem auto; padding: 0 1rem; }
 h1 { font-size: 1.5rem; margin-bottom: .2rem; } h2 { font-size: 1.1rem; margin-top: 2rem; }
 table { font: 13px/1.4 'Helvetica Neue', Arial, sans-serif; margin: .8rem 0; }
 .scroll { overflow-x: auto; } img { max-width: 100%; height: auto; }
@@ -27,7 +27,7 @@ details { margin: .6rem 0; } summary { cursor: pointer; font-weight: bold; }
 .mistcoat-working li { margin: .35rem 0; }
 code { font-size: .92em; } footer { margin-top: 2rem; color: #555; font-size: .85rem; }
 @media print {
-  @page { size: A4 portrait; margin: 14mm; }
+  @page { size: A4 landscape; margin: 12mm; }
   body { margin: 0; padding: 0; font-size: 10pt; } .scroll { overflow: visible; }
   h2 { margin-top: 1.2rem; } footer { margin-top: 1rem; }
   table { font-size: 7.5pt; } th { white-space: normal !important; }

@@ -54,7 +54,7 @@ const PLENTY: f64 = 0.2;
 pub struct Retarder {
     paint: Paint,
     thinner: Blend,
-    retarder: Blend,
+    slow: Blend,
     thinning: Thinning,
     shares: Vec<f64>,
     room: Option<Room>,
@@ -103,7 +103,7 @@ impl Retarder {
         Self {
             paint: paint.clone(),
             thinner: thinner.clone(),
-            retarder: retarder.clone(),
+            slow: retarder.clone(),
             thinning,
             shares: USUAL_SHARES.to_vec(),
             room: None,
@@ -192,7 +192,7 @@ impl Retarder {
                 self.paint.family().name(),
                 self.thinning,
                 self.thinner.label(),
-                self.retarder.label()
+                self.slow.label()
             ),
             conditions: format!(
                 "{}, {} relative humidity, air at {}; {} wet on {}, {steep}; ripple of {}",
@@ -203,7 +203,7 @@ impl Retarder {
                 self.substrate,
                 show(ripple.wavelength().best)
             ),
-            retarder: self.retarder.label(),
+            retarder: self.slow.label(),
             rows,
         })
     }
@@ -217,7 +217,7 @@ impl Retarder {
                 "retarders are used at 15 % to 30 % of the thinner",
             ));
         }
-        let thinner = self.thinner.mixed_with(1.0 - share, &self.retarder, share, None)?;
+        let thinner = self.thinner.mixed_with(1.0 - share, &self.slow, share, None)?;
         let mix = self.paint.thin(&thinner, self.thinning)?;
         let viscosity = mix.viscosity(room.temperature())?;
         let mut warnings = viscosity.warnings.clone();
@@ -278,7 +278,7 @@ impl RetarderAnswer {
         let percent = |share: f64| format!("{} %", digits(share * 100.0, 3));
         let mut facts = Vec::new();
         if let (Some(a), Some(b)) = (&least.lay, &most.lay) {
-            let left = |l: &Lay| show(l.levelling.best());
+            let left = |l: &Lay| crate::film::ripple_words(l.levelling.best());
             facts.push(format!("the ripple left goes from {} to {}", left(a), left(b)));
             facts.push(format!(
                 "the slide on the face from {} to {}",

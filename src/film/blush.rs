@@ -114,9 +114,19 @@ impl Drying {
         let room = film.room().clone();
         let dew_k = room.dew_point()?.si();
         let inputs = uncertain_inputs(&film);
+        let best = limit_of(&film)?;
+        // Moved inputs shift the limit by what is then to spare there, over how fast that falls with humidity.
+        let beside = if best > ASIDE { best - ASIDE } else { best + ASIDE };
+        let fall = |humidity: f64| spare(&film, Moved::NOTHING, humidity);
+        let per_humidity = ((fall(beside)? - fall(best)?) / (best - beside)).max(LEAST_FALL);
         let limit =
             propagate(&inputs, &[ModelError::new("rule of the dew point", LIMIT_STD)], Scale::Linear, |x| {
-                limit_of(&film, moved_by(x))
+                let moved = moved_by(x);
+                if moved == Moved::NOTHING {
+                    Ok(best)
+                } else {
+                    Ok(best + spare(&film, moved, best)? / per_humidity)
+                }
             })?;
         let limit = within_zero_and_one(&limit);
         let margin: Estimate<TemperatureDifference> = propagate(
@@ -181,27 +191,30 @@ fn coldest_k(course: &Course, room: &Room) -> f64 {
     seen.map(|seen| seen.coldest_k).fold(room.temperature().si(), f64::min)
 }
 
-/// The humidity that meets the coldest film, what it would bear less what there is falls all the way.
-fn limit_of(film: &Film, moved: Moved) -> Result<f64> {
+/// What the coldest film would bear in air of this humidity, less that humidity.
+fn spare(film: &Film, moved: Moved, humidity: f64) -> Result<f64> {
     let room = film.room();
     let room_pa = saturation_pressure(room.temperature())?.si();
-    let spare = |humidity: f64| -> Result<f64> {
-        let mut air = Room::new(room.temperature(), RelativeHumidity::new(humidity)?)?
-            .with_air_speed(room.air_speed())?
-            .with_pressure(room.pressure())?;
-        if let Some(volume) = room.volume() {
-            air = air.with_volume(volume)?;
-        }
-        let course = film.changed(Some(air.clone()), None).dry_moved(moved)?;
-        let coldest = Temperature::from_si(coldest_k(&course, &air).max(COLDEST_K));
-        Ok(saturation_pressure(coldest)?.si() / room_pa - humidity)
-    };
-    if spare(1.0)? >= 0.0 {
-        return Ok(1.0);
-    }
-    crossing([0.0, 1.0], FOUND, spare)
+    let air = Room::new(room.temperature(), RelativeHumidity::new(humidity)?)?
+        .with_air_speed(room.air_speed())?
+        .with_pressure(room.pressure())?;
+    let course = film.changed(Some(air.clone()), None).dry_moved(moved)?;
+    let coldest = Temperature::from_si(coldest_k(&course, &air).max(COLDEST_K));
+    Ok(saturation_pressure(coldest)?.si() / room_pa - humidity)
 }
 
+/// The humidity that meets the coldest film: what there is to spare falls all the way.
+fn limit_of(film: &Film) -> Result<f64> {
+    let at = |humidity: f64| spare(film, Moved::NOTHING, humidity);
+    if at(1.0)? >= 0.0 {
+        return Ok(1.0);
+    }
+    crossing([0.0, 1.0], FOUND, at)
+}
+
+/// Step of humidity for the slope, and its least value: what is to spare falls at about 0.5 to 1 per unit of humidity.
+const ASIDE: f64 = 0.02;
+const LEAST_FALL: f64 = 0.2;
 /// Coldest for which the vapour pressure of water is known, K.
 const COLDEST_K: f64 = 233.15;
 

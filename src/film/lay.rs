@@ -232,7 +232,9 @@ impl Lay {
 
 impl core::fmt::Display for Lay {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        write!(f, "ripple left {}, slides {}", self.levelling, self.sag)?;
+        let left = &self.levelling.estimate;
+        let [best, low, high] = [left.best, left.low, left.high].map(ripple_words);
+        write!(f, "ripple left {best} ({low} to {high}), slides {}", self.sag)?;
         if let Some((limit, factor)) = self.first() {
             let how = if factor >= 1.0 { "nearest limit" } else { "fails by" };
             write!(f, "; {how}: {limit}, factor {}", digits(factor, 2))?;
@@ -343,7 +345,10 @@ impl Drying {
                 r"a/a_0 = \exp\left(-\int \frac{16\pi^4\gamma h^3}{3\lambda^4\eta}\,dt\right)",
             )
             .numbers(format!("λ {}, exponent {exponent}", ripple.wavelength))
-            .result(estimate.to_string())
+            .result({
+                let [best, low, high] = [estimate.best, estimate.low, estimate.high].map(ripple_words);
+                format!("{best} ({low} to {high})")
+            })
             .source("ORCHARD"),
         );
         let limit = Limits::usual().map_or(1.0, |l| l.ripple_left.si());
@@ -387,6 +392,12 @@ impl Drying {
         }
         w
     }
+}
+
+/// Share of a ripple in words; less than a tenth of a percent is told as that.
+pub(crate) fn ripple_words(left: Ratio) -> String {
+    let percent = left.si() * 100.0;
+    if percent < 0.1 { "<0.1 %".to_owned() } else { format!("{} %", digits(percent, 2)) }
 }
 
 /// Exponent that brings a ripple down to its limit.

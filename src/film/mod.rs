@@ -75,6 +75,7 @@ pub use drying::Drying;
 pub use evaporometer::EvaporationTest;
 pub use flash_off::FLASH_OFF_SHARE;
 pub use flow::Flow;
+pub(crate) use lay::ripple_words;
 pub use lay::{Lay, Limit, Limits, Ripple};
 pub use levelling::{levelling_rate, sag_speed};
 pub use open_cup::{CupCourse, OpenCup, TopUp};
