@@ -37,13 +37,14 @@
 //! Every signature takes quantities, never a bare number with a unit in mind. What cannot be answered comes back
 //! as an [`Error`] that names the value, the limit and the remedy; what is usable but doubtful as a [`Warning`].
 //!
-//! Feature `parallel` (off by default) works out the rows of a [`bench::Compare`] on all cores.
+//! Feature `parallel` (off by default) works out the rows of a [`bench::Compare`] and of a [`film::DryTable`] on all cores.
 #![deny(missing_docs)]
 
 pub mod answer;
 pub mod error;
 pub mod estimate;
 pub mod names;
+pub mod progress;
 pub mod quantity;
 pub mod source;
 pub mod table;

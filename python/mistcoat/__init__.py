@@ -104,6 +104,7 @@ from ._core import (
 )
 from .errors import (
     DataError,
+    Interrupted,
     MistcoatError,
     MistcoatWarning,
     PhaseSplit,
@@ -143,6 +144,7 @@ __all__ = [
     "FlowCup",
     "Frequency",
     "Hansen",
+    "Interrupted",
     "KinematicViscosity",
     "Lay",
     "Length",

@@ -14,14 +14,16 @@ over partitions.
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from typing import Any, Literal, overload
 
 import numpy as np
 from numpy.typing import NDArray
 
 from . import _core
+from ._progress import Line
 
-__all__ = ["activity_coefficients", "efflux_time_s", "kinematic_viscosity_mm2_s"]
+__all__ = ["activity_coefficients", "dry", "efflux_time_s", "kinematic_viscosity_mm2_s"]
 
 OnBad = Literal["nan", "raise"]
 FloatArray = NDArray[np.float64]
@@ -91,3 +93,91 @@ def activity_coefficients(
         temperature_k, mole_fractions, blend=blend, model=model, errors=errors
     )
     return np.asarray(result)
+
+
+def dry(
+    wet: _core.Paint | _core.Mix | _core.Blend,
+    *,
+    wet_thickness_um: Any,
+    temperature_degC: Any,  # noqa: N803 - the unit is part of the name
+    relative_humidity_pct: Any,
+    air_speed_m_s: Any = 0.15,
+    solids_pct: Any = None,
+    binder_tg_degC: Any = None,  # noqa: N803
+    thinner: _core.Blend | _core.Solvent | str | None = None,
+    thinner_per_paint: Any = None,
+    substrate: str = "polystyrene",
+    substrate_thickness: Any = None,
+    part_length: Any = None,
+    until: Any = None,
+    lost_pct: Sequence[float] = (50, 99),
+    residual_h: Sequence[float] = (1, 24),
+    errors: OnBad = "nan",
+    progress: bool | Callable[[int, int], object] | None = None,
+) -> dict[str, Any]:
+    """Dry a whole table of coats, one for each row, on all cores.
+
+    ``wet`` is a ``Blend`` (with ``solids_pct``), a ``Mix``, or a ``Paint`` with ``thinner`` and
+    ``thinner_per_paint`` (volumes of thinner to one of paint). The settings named with a unit are
+    numbers or columns; columns stretch to one shape as numpy does it, so two of them as
+    ``x[:, None]`` and ``y[None, :]`` span a map. ``binder_tg_degC`` as in ``Film``. The rest is the
+    same for all rows and means what it means in ``Film``.
+
+    Returns columns of that shape, ready for a data frame:
+
+    - ``flash_off_s``, ``touch_dry_s``, ``block_free_s``: NaN where a coat never gets there;
+    - ``t50_s``, ``t99_s``: time to lose each of ``lost_pct`` of the volatile mass;
+    - ``coldest_degC``: lowest film temperature; ``dew_margin_K``: how far that is above the dew
+      point of the room, negative where dew forms;
+    - ``residual_1h_pct``, ``residual_24h_pct``: solvent left after each of ``residual_h``, by
+      volume of solvent and solids; NaN without solids.
+
+    Every row equals ``Film(...).dry()`` to the last bit, however the rows were split. These are
+    best values only; ask ``Film`` for the range of a setting that matters. Bad rows (a setting that
+    ``Film`` refuses) become NaN and are counted in one warning, or raise before any row is dried
+    (``errors="raise"``). Dew gives no warning here: look at ``dew_margin_K``.
+
+    ``progress`` is True for a line on stderr when the call takes longer than a second, or a
+    function called as ``progress(done, total)`` about five times a second. Ctrl-C stops within a
+    fraction of a second with ``Interrupted``, which holds what was finished; so does an exception
+    of ``progress``, in attributes of the same names. Both need the call to be in the main thread.
+    ``RAYON_NUM_THREADS`` in the environment limits the cores.
+
+    >>> import mistcoat as mc
+    >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 50}, basis="mass")
+    >>> dried = dry(
+    ...     thinner,
+    ...     wet_thickness_um=[10, 20, 40],
+    ...     temperature_degC=21,
+    ...     relative_humidity_pct=55,
+    ...     solids_pct=15,
+    ...     substrate="wood",
+    ... )
+    >>> dried["flash_off_s"].round().tolist()
+    [40.0, 82.0, 167.0]
+    """
+    line = Line("drying") if progress is True else None
+    report = line if line is not None else (progress or None)
+    try:
+        return _core.dry_columns(
+            wet,
+            thinner=thinner,
+            wet_thickness_um=wet_thickness_um,
+            temperature_degc=temperature_degC,
+            relative_humidity_pct=relative_humidity_pct,
+            air_speed_m_s=air_speed_m_s,
+            solids_pct=solids_pct,
+            binder_tg_degc=binder_tg_degC,
+            thinner_per_paint=thinner_per_paint,
+            substrate=substrate,
+            substrate_thickness=substrate_thickness,
+            part_length=part_length,
+            until=until,
+            lost_pct=lost_pct,
+            residual_h=residual_h,
+            errors=errors,
+            progress=report,
+        )
+    finally:
+        if line is not None:
+            line.close()

@@ -13,8 +13,15 @@ acetone
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
 __all__ = [
     "DataError",
+    "Interrupted",
     "MistcoatError",
     "MistcoatWarning",
     "PhaseSplit",
@@ -95,6 +102,26 @@ class DataError(MistcoatError):
         self.field = field
         self.problem = problem
         self.remedy = remedy
+
+
+class Interrupted(KeyboardInterrupt):  # no MistcoatError: `except ValueError` must not swallow it
+    """Ctrl-C in a long call; what was finished by then is not lost.
+
+    ``partial`` is what the call would have returned, with NaN in the rows that were not reached;
+    ``finished`` says for each row whether it was. In a notebook, after the cell was stopped, both
+    are at ``sys.last_value.partial`` and ``sys.last_value.finished``.
+    """
+
+    def __init__(self, partial: dict[str, Any], finished: NDArray[np.bool_]) -> None:
+        super().__init__(partial, finished)
+        self.partial = partial
+        self.finished = finished
+
+    def __str__(self) -> str:
+        return (
+            f"stopped with {int(self.finished.sum())} of {self.finished.size} rows finished; "
+            "they are in .partial of this exception"
+        )
 
 
 class MistcoatWarning(UserWarning):

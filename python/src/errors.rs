@@ -5,6 +5,7 @@
 use mistcoat::Error;
 use pyo3::{PyErr, import_exception};
 
+import_exception!(mistcoat.errors, Interrupted);
 import_exception!(mistcoat.errors, MistcoatWarning);
 import_exception!(mistcoat.errors, UnitError);
 import_exception!(mistcoat.errors, RangeError);

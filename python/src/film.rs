@@ -425,6 +425,11 @@ impl PyDrying {
     fn working(&self) -> PyWorking {
         PyWorking(self.0.working())
     }
+    /// The course as a matplotlib figure (needs matplotlib: ``pip install mistcoat[charts]``): marks with their ranges, what
+    /// is left of each liquid, film temperature against room and dew point, thickness.
+    fn chart<'py>(slf: &Bound<'py, Self>) -> PyResult<Bound<'py, PyAny>> {
+        slf.py().import("mistcoat.charts")?.call_method1("drying", (slf,))
+    }
     /// The course as JSON text.
     fn to_json(&self) -> CallResult<String> {
         crate::json::dump(&self.0)

@@ -22,6 +22,7 @@ mod evaporometer;
 mod exposure;
 mod film;
 mod hiding;
+mod film_columns;
 mod json;
 mod lay;
 mod layers;
@@ -35,6 +36,7 @@ mod solvent;
 mod spray;
 mod table;
 mod vapour;
+mod watch;
 
 use pyo3::prelude::*;
 
@@ -89,6 +91,7 @@ mod _core {
         PyBlush, PyFilmWindow, PyFlow, PyLay, PyRetarderAnswer, PyRetarderRow, film_window, lay,
         levelling_rate, retarder, sag_speed,
     };
+    use crate::film_columns::dry_columns;
     #[pymodule_export]
     use crate::layers::{
         PyIdentification, PyJudgement, PyLayer, PyPaintTest, PyStackCheck, check_stack, cleaner_with_paint,

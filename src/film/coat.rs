@@ -169,23 +169,7 @@ impl Film {
     /// # Errors
     /// A [`crate::error::RangeError`] for a thickness outside 1 µm to 5 mm or more than 98 % of solids.
     pub fn new(volatile: &Blend, solids: VolumeFraction, wet_thickness: Length, room: &Room) -> Result<Self> {
-        let (thin, thick) = THICKNESS_M;
-        if !(thin..=thick).contains(&wet_thickness.si()) {
-            return Err(out_of_range(
-                "wet film thickness",
-                show(wet_thickness),
-                "1 µm to 5 mm",
-                "an airbrush lays 5 µm to 40 µm a pass, a brush 50 µm to 100 µm; measure with a comb gauge",
-            ));
-        }
-        if solids.get() > MOST_SOLIDS {
-            return Err(out_of_range(
-                "volume solids",
-                solids.to_string(),
-                "at most 98 %",
-                "a coat without volatile matter has nothing to lose; give the solids of the thinned paint",
-            ));
-        }
+        check_wet(solids, wet_thickness)?;
         Ok(Self {
             volatile: volatile.clone(),
             solids,
@@ -248,9 +232,13 @@ impl Film {
     /// The same coat with a binder that stiffens as it loses solvent; no effect without solids.
     #[must_use]
     pub fn with_binder(mut self, binder: Binder) -> Self {
-        self.binder = Some(binder);
-        self.dispersion = None;
+        self.harden(binder);
         self
+    }
+
+    /// The same in place.
+    pub(super) fn harden(&mut self, binder: Binder) {
+        (self.binder, self.dispersion) = (Some(binder), None);
     }
 
     /// The same coat with a binder of particles in water, which packs as it loses water; takes the place of a
@@ -299,6 +287,13 @@ impl Film {
         self.volatile = volatile;
         self.solids = solids;
         self
+    }
+
+    /// The same coat laid otherwise, in place; for tables of settings.
+    pub(super) fn relay(&mut self, solids: VolumeFraction, wet_thickness: Length, room: Room) -> Result<()> {
+        check_wet(solids, wet_thickness)?;
+        (self.solids, self.wet_thickness, self.room) = (solids, wet_thickness, room);
+        Ok(())
     }
 
     /// The same coat on another substrate.
@@ -484,4 +479,25 @@ impl Film {
         let usual = THICKNESS_SPREAD * self.wet_thickness.si();
         self.wet_thickness_uncertainty.map_or(usual, Length::si)
     }
+}
+
+fn check_wet(solids: VolumeFraction, wet_thickness: Length) -> Result<()> {
+    let (thin, thick) = THICKNESS_M;
+    if !(thin..=thick).contains(&wet_thickness.si()) {
+        return Err(out_of_range(
+            "wet film thickness",
+            show(wet_thickness),
+            "1 µm to 5 mm",
+            "an airbrush lays 5 µm to 40 µm a pass, a brush 50 µm to 100 µm; measure with a comb gauge",
+        ));
+    }
+    if solids.get() > MOST_SOLIDS {
+        return Err(out_of_range(
+            "volume solids",
+            solids.to_string(),
+            "at most 98 %",
+            "a coat without volatile matter has nothing to lose; give the solids of the thinned paint",
+        ));
+    }
+    Ok(())
 }

@@ -174,9 +174,8 @@ pub(super) fn formation_warning(film: &Film, airs: &[Seen]) -> Option<Warning> {
     }
 }
 
-/// When a dispersion is touch dry.
-pub(super) fn touch_dry(dry: &Drying) -> Result<Answer<Time>> {
-    let film = dry.film();
+/// Reads off a course of this film, or of one with an input moved, when it is touch dry, s.
+pub(super) fn touch_dry_reader(film: &Film) -> Result<impl Fn(&Trace) -> Result<f64>> {
     let surface = wet_surface(film)?;
     let species = surface.species.clone();
     let dry_m = film.dry_build().si();
@@ -193,7 +192,7 @@ pub(super) fn touch_dry(dry: &Drying) -> Result<Answer<Time>> {
         ));
     };
     let stretch = 1.0 + fluxes.get(index).map_or(0.0, |f| f.k_m_s) * dry_m / (2.0 * DRY_LAYER_M2_S);
-    let at = |trace: &Trace| {
+    Ok(move |trace: &Trace| {
         let solids = trace.solids_m;
         let packed = crossing(trace, |n| liquid_m(n, &species) - solids * (1.0 - PACKED) / PACKED);
         let dry = crossing(trace, |n| {
@@ -204,7 +203,13 @@ pub(super) fn touch_dry(dry: &Drying) -> Result<Answer<Time>> {
             (Some(packed), Some(_)) => Ok(packed),
             _ => Err(stays_wet(film, packed.is_some())),
         }
-    };
+    })
+}
+
+/// When a dispersion is touch dry.
+pub(super) fn touch_dry(dry: &Drying) -> Result<Answer<Time>> {
+    let film = dry.film();
+    let at = touch_dry_reader(film)?;
     let best = at(&film.dry_moved(super::coat::Moved::NOTHING)?.trace)?;
     let mut answer: Answer<Time> = dry.answer(best, Scale::Log, at, |result| {
         Step::new(

@@ -22,7 +22,7 @@
 use super::dispersion;
 use super::drying::Drying;
 use super::engine::{BLOCK_FREE_K, TOUCH_DRY_K};
-use super::trace::Trace;
+use super::trace::{Segment, Trace};
 use crate::answer::Answer;
 use crate::error::{Error, Result, out_of_range};
 use crate::estimate::Scale;
@@ -147,13 +147,8 @@ impl Drying {
                 "a film without solids has nothing for solvent to stay in; ask composition_at or time_to_lose",
             ));
         }
-        let read = |volume_m: f64, solids_m: f64| volume_m / (volume_m + solids_m);
-        let at = |segments: &[super::trace::Segment]| {
-            let within = segments.iter().find(|s| time.si() <= s.t1_s).or(segments.last());
-            within.map_or(0.0, |s| s.volume_m(time.si()).max(0.0))
-        };
-        let best = read(at(&self.segments), solids_m);
-        let moved = |trace: &Trace| Ok(read(at(&trace.segments), trace.solids_m));
+        let best = residual_share(&self.segments, solids_m, time.si());
+        let moved = |trace: &Trace| Ok(residual_share(&trace.segments, trace.solids_m, time.si()));
         self.answer(best, Scale::Log, moved, |result| {
             Step::new(
                 format!("solvent left after {}", show(time)),
@@ -164,4 +159,11 @@ impl Drying {
             .source("FILM_DIFFUSION")
         })
     }
+}
+
+/// Volume of what the coats brought and the film still holds, as a share of it and the solids.
+pub(super) fn residual_share(segments: &[Segment], solids_m: f64, time_s: f64) -> f64 {
+    let within = segments.iter().find(|s| time_s <= s.t1_s).or(segments.last());
+    let volume_m = within.map_or(0.0, |s| s.volume_m(time_s).max(0.0));
+    volume_m / (volume_m + solids_m)
 }

@@ -1,37 +1,16 @@
-"""Charts of results. Needs matplotlib (``pip install mistcoat[charts]``); nothing else here does.
-
-Drawn in black and greys with shapes and words instead of colours, so that they print on any club
-printer and read the same to everyone.
-"""
+"""Thinning ratios side by side: viscosity, cup seconds, dry film, flash-off."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from .style import INK, MID, PALE, number, pyplot
+
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-    from ._core import Comparison
-
-__all__ = ["comparison"]
-
-INK = "#111111"
-PALE = "#d9d9d9"
-MID = "#777777"
-
-
-def _pyplot() -> Any:
-    try:
-        import matplotlib.pyplot as plt
-    except ImportError as error:  # pragma: no cover - depends on the installation
-        raise ImportError("charts need matplotlib: pip install 'mistcoat[charts]'") from error
-    return plt
-
-
-def _number(value: float) -> str:
-    """Two digits below ten, whole numbers above: 0.49, 4.0, 38."""
-    return f"{value:.0f}" if value >= 9.95 else f"{value:#.2g}"
+    from .._core import Comparison
 
 
 def _with_bars(
@@ -56,7 +35,7 @@ def _with_bars(
         inside = sound is None or sound[0] <= best <= sound[1]
         ax.plot(i, best, "o", color=INK, mfc=INK if inside else "white", mew=1.4, ms=7, zorder=3)
         ax.annotate(
-            _number(best),
+            number(best),
             (i, best),
             xytext=(9, 0),
             textcoords="offset points",
@@ -115,7 +94,7 @@ def _film(ax: Axes, result: Comparison, data: dict[str, list[Any]]) -> None:
         ax.plot([i, i], [low, high], color=INK, lw=1.4, solid_capstyle="butt")
         for end in {low, high} - {best}:
             ax.plot([i - 0.07, i + 0.07], [end, end], color=INK, lw=1.4)
-        ax.annotate(_number(best), (i, best), xytext=(8, 3), textcoords="offset points")
+        ax.annotate(number(best), (i, best), xytext=(8, 3), textcoords="offset points")
     ax.margins(y=0.1)
     ax.set_ylim(bottom=0)
     ax.set_ylabel("dry film, µm")
@@ -136,7 +115,7 @@ def comparison(result: Comparison, *, titled: bool = True) -> Figure:
     95 % as far as the stated causes go. Without a cup the panel of seconds is left out. ``titled``
     puts paint, thinner and conditions on top; a page that says them already leaves them out.
     """
-    plt = _pyplot()
+    plt = pyplot()
     from matplotlib.layout_engine import ConstrainedLayoutEngine
 
     data = result.columns()
