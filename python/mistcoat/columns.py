@@ -154,7 +154,7 @@ def dry(
     ...     substrate="wood",
     ... )
     >>> dried["flash_off_s"].round().tolist()
-    [40.0, 82.0, 167.0]
+    [30.0, 63.0, 133.0]
     """
     line = Line("drying") if progress is True else None
     report = line if line is not None else (progress or None)

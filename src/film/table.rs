@@ -21,7 +21,7 @@ use crate::error::{Error, Result, out_of_range};
 use crate::paint::{Mix, Paint};
 use crate::progress::{Progress, for_rows};
 use crate::quantity::{
-    Length, Quantity, Ratio, RelativeHumidity, Temperature, Time, Unit, Velocity, VolumeFraction, unit,
+    Length, Quantity, Ratio, RelativeHumidity, Temperature, Time, Unit, Velocity, VolumeFraction, to, unit,
 };
 use crate::warning::Warning;
 use std::collections::HashMap;
@@ -63,7 +63,7 @@ impl Setting {
 /// What is laid in every row.
 #[derive(Debug, Clone)]
 enum Laid {
-    Blend(Blend),
+    Blend(Box<Blend>),
     Mix(Box<Mix>),
     Paint(Box<(Paint, Blend)>),
 }
@@ -211,7 +211,7 @@ impl DriedTable {
 impl DryTable {
     /// Volatile liquids, with the solids of each row.
     pub fn of_blend(blend: &Blend) -> Self {
-        Self::of(Laid::Blend(blend.clone()))
+        Self::of(Laid::Blend(Box::new(blend.clone())))
     }
 
     /// One thinned paint.
@@ -447,16 +447,17 @@ impl DryTable {
             after(Ratio::from_si(FLASH_OFF_SHARE)),
             touch_dry.unwrap_or(f64::NAN),
             trace.soft_until_s[1].unwrap_or(f64::NAN),
-            crate::quantity::to(Temperature::from_si(coldest_k), "degC")?,
+            to(Temperature::from_si(coldest_k), "degC")?,
             coldest_k - dew_k,
         ]);
         values.extend(self.lost.iter().map(|(_, share)| after(*share)));
         let solids_m = film.dry_build().si();
         let followed_s = film.followed_for().si();
-        values.extend(self.residual.iter().map(|(_, time_s)| {
+        for (_, time_s) in &self.residual {
             let known = solids_m > 0.0 && *time_s <= followed_s;
-            if known { 100.0 * residual_share(&trace.segments, solids_m, *time_s) } else { f64::NAN }
-        }));
+            let share = if known { residual_share(&trace.segments, solids_m, *time_s) } else { f64::NAN };
+            values.push(to(Ratio::from_si(share), "%")?);
+        }
         Ok(values)
     }
 }

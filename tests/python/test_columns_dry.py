@@ -49,7 +49,12 @@ def test_rows_equal_the_single_coat_bit_for_bit() -> None:
     um, warm, humid = rng.uniform(10, 60, 12), rng.uniform(10, 33, 12), rng.uniform(10, 60, 12)
     table = dry(
         thinner(),
-        **{**BASE, "wet_thickness_um": um, "temperature_degC": warm, "relative_humidity_pct": humid},
+        **{
+            **BASE,
+            "wet_thickness_um": um,
+            "temperature_degC": warm,
+            "relative_humidity_pct": humid,
+        },
         binder_tg_degC=50,
         substrate="wood",
     )
@@ -88,9 +93,7 @@ def test_results_do_not_depend_on_how_rows_are_split() -> None:
 
 def test_columns_stretch_to_one_shape() -> None:
     um, air = np.array([10.0, 20.0, 40.0]), np.array([0.1, 0.5])
-    grid = dry(
-        thinner(), **{**BASE, "wet_thickness_um": um[:, None]}, air_speed_m_s=air[None, :]
-    )
+    grid = dry(thinner(), **{**BASE, "wet_thickness_um": um[:, None]}, air_speed_m_s=air[None, :])
     assert all(column.shape == (3, 2) for column in grid.values())
     line = dry(thinner(), **{**BASE, "wet_thickness_um": um}, air_speed_m_s=0.5)
     np.testing.assert_array_equal(grid["flash_off_s"][:, 1], line["flash_off_s"])
@@ -162,7 +165,7 @@ def test_bad_rows_are_counted_or_raise() -> None:
         ({"errors": "ignore"}, mc.UnknownName, "errors"),
         ({"substrate": "wod"}, mc.UnknownName, "wood"),
         ({"wet_thickness_um": "25 um"}, TypeError, "real numbers"),
-        ({"wet_thickness_um": mc.Length("25 um")}, TypeError, ""),
+        ({"wet_thickness_um": mc.Length("25 um")}, TypeError, "own units"),
         ({"part_length": "20 m"}, mc.RangeError, "part"),
     ],
 )

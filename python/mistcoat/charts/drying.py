@@ -20,10 +20,13 @@ Curve = NDArray[np.float64]
 
 # Greys of the liquids from the slowest up; neighbours differ enough for a photocopier.
 GREYS = ("#8c8c8c", "#e3e3e3", "#b5b5b5", "#f4f4f4", "#a0a0a0", "#d0d0d0")
-# Liquids that never make a hundredth of what arrived are not worth a band.
+# Liquids that never make so much of what arrived, or water so much from the air, get no band.
 LEAST_SHARE = 0.01
+LEAST_FROM_AIR = 0.025
+# Share of the width that the words of a mark take.
+WORDS = 0.31
 # A course is drawn on a log axis when its end is so many times later than the middle of the loss.
-LONG = 25.0
+LONG = 10.0
 MINUTE, HOUR, DAY = 60.0, 3600.0, 86400.0
 LOG_TICKS = (
     0.01, 0.03, 0.1, 0.3, 1, 3, 10, 30, MINUTE, 3 * MINUTE, 10 * MINUTE, 30 * MINUTE, HOUR,
@@ -127,33 +130,39 @@ def _strip(ax: Axes, marks: list[Mark], start: float, until: str) -> None:
             ax.plot([low] * 2, [row - 0.2, row + 0.2], color=INK, lw=1.4)
         ax.plot(mark.best, row, "o", color=INK, ms=6.5, zorder=3)
         words = f"{_duration(mark.best)}  ({_duration(mark.low)} to {_duration(mark.high)})"
-        right = ax.get_xaxis().get_transform().transform(mark.high)
-        a, b = (ax.get_xaxis().get_transform().transform(x) for x in ax.get_xlim())
-        if (right - a) / (b - a) < 0.62:
-            at, offset, side = mark.high, 8, "left"
+        scale = ax.get_xaxis().get_transform().transform
+        first, last = (float(scale(x)) for x in ax.get_xlim())
+        left, right = ((float(scale(x)) - first) / (last - first) for x in (low, mark.high))
+        if right < 1 - WORDS:
+            at, offset, side = mark.high, (8, 0), "left"
+        elif left > WORDS:
+            at, offset, side = low, (-8, 0), "right"
         else:
-            at, offset, side = low, -8, "right"
+            at, offset, side = mark.best, (0, 9), "center"
         ax.annotate(
-            words, (at, row), xytext=(offset, 0), textcoords="offset points", va="center",
-            ha=side, fontsize=9, color=INK,
+            words, (at, row), xytext=offset, textcoords="offset points", va="center",
+            ha=side, fontsize=9, color=INK, zorder=4,
+            bbox={"fc": "white", "ec": "none", "pad": 1.0},
         )  # fmt: skip
     ax.set_yticks(range(rows), [mark.name for mark in marks])
-    ax.set_ylim(rows - 0.4, -0.6)
+    ax.set_ylim(rows - 0.5, -0.75)
     ax.tick_params(left=False, labelbottom=False, bottom=False)
     ax.spines[["top", "right", "left", "bottom"]].set_visible(False)
 
 
 def _bands(dry: Drying) -> list[tuple[str, Curve, bool]]:
     """Name, share of what arrived, whether it is water from the air; the slowest first."""
-    amounts = {name: curve for name, curve in dry.amounts.items() if curve.max() >= LEAST_SHARE}
+    amounts = dry.amounts
     # What a coat brought is there from the start; water from the air is not.
-    brought = {name: curve for name, curve in amounts.items() if curve[0] > 0}
+    brought = {n: c for n, c in amounts.items() if c[0] > 0 and c.max() >= LEAST_SHARE}
     time = dry.time
     weight = np.diff(np.log(np.maximum(time[1:], 1e-9)))
     late = {name: float((curve[2:] / curve[0] * weight).sum()) for name, curve in brought.items()}
     order = sorted(brought, key=lambda name: -late[name])
     bands = [(name, brought[name], False) for name in order]
-    return bands + [(name, c, True) for name, c in amounts.items() if name not in brought]
+    return bands + [
+        (n, c, True) for n, c in amounts.items() if c[0] == 0 and c.max() > LEAST_FROM_AIR
+    ]
 
 
 def _left(ax: Axes, dry: Drying, span: tuple[float, float, bool]) -> None:
@@ -190,6 +199,7 @@ def _left(ax: Axes, dry: Drying, span: tuple[float, float, bool]) -> None:
         ax.annotate(
             name, (x, y), xytext=(0.98, 0.93 - 0.11 * row), textcoords="axes fraction", ha="right",
             va="center", fontsize=9, arrowprops={"arrowstyle": "-", "color": INK, "lw": 0.8},
+            bbox={"fc": "white", "ec": "none", "pad": 1.2, "alpha": 0.85},
         )  # fmt: skip
     ax.set_ylim(0, max(102.0, 1.04 * float(bottom.max())))
     ax.set_ylabel("left, % of what arrived")
@@ -197,7 +207,7 @@ def _left(ax: Axes, dry: Drying, span: tuple[float, float, bool]) -> None:
 
 
 def _room_lines(dry: Drying, end: float) -> tuple[Curve, Curve, Curve]:
-    """Times, room temperature and dew point of the air as steps; NaN for air without a dew point."""
+    """Times, room temperature and dew point as steps; NaN where air has no dew point."""
     programme = dry.film.programme
     begins = [t.to("s") for t in programme.begins]
     rooms = [room for room, t in zip(programme.rooms, begins, strict=True) if t <= end]
@@ -221,7 +231,9 @@ def _temperature(ax: Axes, dry: Drying, start: float, end: float) -> None:
     ax.plot(time, film, color=INK, lw=1.8)
     under = np.interp(time, times, dew)
     if np.any(film < under):
-        ax.fill_between(time, film, under, where=film < under, fc="none", ec=INK, hatch="xxxx", lw=0)
+        ax.fill_between(
+            time, film, under, where=film < under, fc="none", ec=INK, hatch="xxxx", lw=0
+        )
         at = int((under - film).argmax())
         ax.annotate(
             "dew: risk of blush", (time[at], (film[at] + under[at]) / 2), xytext=(34, 0),
@@ -229,11 +241,13 @@ def _temperature(ax: Axes, dry: Drying, start: float, end: float) -> None:
             bbox={"fc": "white", "ec": "none", "pad": 1.0},
             arrowprops={"arrowstyle": "-", "color": INK, "lw": 0.8},
         )  # fmt: skip
-    for level, words, side in ((warm[-1], "room", 4), (dew[-1], "dew point", 4)):
+    apart = warm[-1] - dew[-1] > 0.2 * (float(film.max()) - float(np.nanmin([film.min(), *dew])))
+    for level, words, above in ((warm[-1], "room", True), (dew[-1], "dew point", apart)):
         if np.isfinite(level):
             ax.annotate(
                 f"{words} {level:.1f} °C", (1, level), xycoords=("axes fraction", "data"),
-                xytext=(-4, side), textcoords="offset points", ha="right", va="bottom", fontsize=9,
+                xytext=(-4, 4 if above else -4), textcoords="offset points", ha="right",
+                va="bottom" if above else "top", fontsize=9,
             )  # fmt: skip
     low = float(np.nanmin([film.min(), *dew]))
     high = float(np.nanmax([film.max(), *warm]))
@@ -251,7 +265,7 @@ def _thickness(ax: Axes, dry: Drying, start: float) -> None:
         ax.axhspan(0, build, color=PALE, lw=0, zorder=0)
         ax.annotate(
             f"dry film {number(build)} µm", (0.012, build), xycoords=("axes fraction", "data"),
-            xytext=(0, -3), textcoords="offset points", va="top", fontsize=9,
+            xytext=(0, 3), textcoords="offset points", va="bottom", fontsize=9,
         )  # fmt: skip
     ax.set_ylim(0, 1.12 * float(thick.max()))
     ax.set_ylabel("µm")
@@ -278,7 +292,7 @@ def drying(dry: Drying) -> Figure:
         1,
         figsize=(8.0, 8.6),
         sharex=True,
-        height_ratios=[0.32 * len(marks) + 0.15, 3.0, 1.7, 1.3],
+        height_ratios=[0.42 * len(marks) + 0.1, 3.0, 1.7, 1.3],
         layout=ConstrainedLayoutEngine(hspace=0.03),
     )
     strip, left, temperature, thickness = axes
@@ -297,9 +311,19 @@ def drying(dry: Drying) -> Figure:
             if mark.best is not None:
                 ax.axvline(mark.best, color=INK, lw=0.7, ls=(0, (2, 2)), zorder=1.5)
     film = dry.film
-    fig.suptitle(f"{film}", fontsize=12, fontweight="bold")
+    volatile = film.volatile.name
+    what = f" of {volatile}" if volatile else ""
+    solids = f"{film.solids} solids, " if film.solids.to("%") > 0 else ""
+    fig.suptitle(
+        f"{film.wet_thickness} wet film{what} on {film.substrate}\n",
+        fontsize=12,
+        fontweight="bold",
+    )
+    fig.text(0.5, 0.966, f"{solids}{film.room}", ha="center", va="top", fontsize=9.5)
     fig.supxlabel(
-        "Dots: best value. Bars: 95 % range, as far as the stated causes go.", fontsize=8.5, color=MID
+        "Dots: best value. Bars: 95 % range, as far as the stated causes go.",
+        fontsize=8.5,
+        color=MID,
     )
     plt.close(fig)
     figure: Figure = fig
