@@ -172,7 +172,7 @@ pub fn dry_columns<'py>(
     };
 
     if on_bad == OnBad::Raise {
-        let bad = py.detach(|| table.bad_rows(rows, &setting))?;
+        let bad = py.detach(|| table.bad_rows(rows, setting))?;
         if let Some(bad) = bad {
             return Err(report(&bad).into());
         }
