@@ -21,8 +21,8 @@ mod estimate;
 mod evaporometer;
 mod exposure;
 mod film;
-mod hiding;
 mod film_columns;
+mod hiding;
 mod json;
 mod lay;
 mod layers;
@@ -82,6 +82,8 @@ mod _core {
     #[pymodule_export]
     use crate::film::{PyDrying, PyFilm};
     #[pymodule_export]
+    use crate::film_columns::dry_columns;
+    #[pymodule_export]
     use crate::hiding::{
         PyAmounts, PyGloss, PyHidingPower, PyPasses, absorption_over_scattering, amounts, colour_classes,
         dry_film_of_spray, dry_film_per_pass, scattering_power,
@@ -91,7 +93,6 @@ mod _core {
         PyBlush, PyFilmWindow, PyFlow, PyLay, PyRetarderAnswer, PyRetarderRow, film_window, lay,
         levelling_rate, retarder, sag_speed,
     };
-    use crate::film_columns::dry_columns;
     #[pymodule_export]
     use crate::layers::{
         PyIdentification, PyJudgement, PyLayer, PyPaintTest, PyStackCheck, check_stack, cleaner_with_paint,
