@@ -93,9 +93,10 @@ impl Bench {
         let fraction = self.fraction(self.hold_up.best.si(), tolerated.share.si());
         let split = best_split(self.hold_up.best, Ratio::from_si(fraction), self.least_portion)?;
         let inputs = self.inputs();
-        let estimate = propagate(&inputs, &[], Scale::Log, |x| {
+        let mut estimate: Estimate<Volume> = propagate(&inputs, &[], Scale::Log, |x| {
             Ok(self.cleaner(x[0].exp(), tolerated.share.si() * x[1].exp(), split.portions))
         })?;
+        estimate.low = self.floored(estimate.low, split.portions);
         let mut w = Working::new(format!("Cleaner from {} to {}", from.name(), to.name()));
         w.push(
             Step::new(
@@ -154,6 +155,11 @@ impl Bench {
             split,
             cleaner: Answer::new(estimate, w).with_warnings(warnings),
         })
+    }
+
+    /// The end of an interval, no lower than what so many least portions pour.
+    pub(super) fn floored(&self, low: Volume, portions: u32) -> Volume {
+        Volume::from_si(low.si().max(f64::from(portions) * self.least_portion.si() * (1.0 - 1e-12)))
     }
 
     /// ln of the hold-up and of the factor on what is tolerated.

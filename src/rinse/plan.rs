@@ -102,10 +102,12 @@ impl Bench {
         if changes.is_empty() {
             return Ok(Estimate::exact(Volume::from_si(0.0)));
         }
-        propagate(&self.inputs(), &[], Scale::Log, |x| {
+        let mut e: Estimate<Volume> = propagate(&self.inputs(), &[], Scale::Log, |x| {
             let one = |c: &Change| self.cleaner(x[0].exp(), c.tolerated.si() * x[1].exp(), c.split.portions);
             Ok(changes.iter().map(one).sum())
-        })
+        })?;
+        e.low = self.floored(e.low, changes.iter().map(|c| c.split.portions).sum());
+        Ok(e)
     }
 }
 
