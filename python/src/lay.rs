@@ -79,8 +79,8 @@ impl PyFlow {
         Ok(Self(flow))
     }
     /// The same film with this flow.
-    fn on(&self, film: PyRef<'_, PyFilm>) -> PyFilm {
-        PyFilm(film.0.clone().with_flow(self.0.clone()))
+    fn on(&self, film: &Bound<'_, PyFilm>) -> PyFilm {
+        PyFilm(film.get().0.clone().with_flow(self.0.clone()))
     }
     /// Viscosity of the wet coat.
     #[getter]
@@ -389,7 +389,7 @@ impl PyFilmWindow {
 /// >>> import mistcoat as mc
 /// >>> paint = mc.Paint.typical("solvent lacquer", name="hull green")
 /// >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 50}, basis="volume")
-/// >>> answer = mc.retarder(paint, thinner, retarder="2-butoxyethanol", shares=["0 %", "20 %"])
+/// >>> answer = mc.retarder(paint, thinner, retarder="2-butoxyethanol", shares=("0 %", "20 %"))
 /// >>> plain, slowed = answer.rows
 /// >>> slowed.lay.levelling.best < plain.lay.levelling.best and slowed.touch_dry.best > plain.touch_dry.best
 /// True
