@@ -76,6 +76,7 @@ bench: $(VENV)/dev $(VENV)/built
 	cargo bench
 	$(PY) benches/peers.py
 	$(PY) benches/film_peer.py
+	$(PY) benches/film_columns.py
 
 clean:
 	rm -rf target $(VENV) out python/mistcoat/*.so
