@@ -100,7 +100,7 @@ def main() -> None:
         f"one core {a:.2f} s, two cores {b:.2f} s: {a / b:.2f} times "
         f"(runs {ratios[0]:.2f} to {ratios[-1]:.2f})"
     )
-    # On a machine that others use the clock says little; the processor's time says what threads cost.
+    # Beside other work the clock says little; the processor says what threads cost.
     print(f"processor: {busy[0]:.0f} us a film by one thread, {busy[1]:.0f} us by two")
     theirs = peer_seconds(rows)
     print(
