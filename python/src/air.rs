@@ -66,12 +66,12 @@ impl PyRoom {
     fn with_air_speed(&self, air_speed: Arg<q::Velocity>) -> CallResult<Self> {
         Ok(Self(self.0.clone().with_air_speed(air_speed.value)?))
     }
-    /// Air temperature.
+    /// Temperature of the air of the room.
     #[getter]
     fn temperature(&self) -> PyTemperature {
         PyTemperature(self.0.temperature())
     }
-    /// Relative humidity.
+    /// Relative humidity of the air, as a share of saturation.
     #[getter]
     fn relative_humidity(&self) -> PyRatio {
         PyRatio(self.0.relative_humidity().into())

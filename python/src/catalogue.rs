@@ -116,7 +116,7 @@ impl PyCatalogue {
     fn solvent(&self, name: &str) -> CallResult<PySolvent> {
         Ok(PySolvent(self.0.find(name)?))
     }
-    /// The names, in order.
+    /// The names of the solvents, in the order of the catalogue.
     fn names(&self) -> Vec<String> {
         self.0.iter().map(|s| s.name().to_owned()).collect()
     }

@@ -284,7 +284,7 @@ impl PyCalibration {
     fn warnings(&self) -> Vec<String> {
         self.0.warnings.iter().map(|w| w.message.clone()).collect()
     }
-    /// The steps of the fit.
+    /// The steps of the fit, with formulas, numbers and sources.
     fn working(&self) -> PyWorking {
         PyWorking(self.0.working.clone())
     }
@@ -320,7 +320,7 @@ pub struct PyReferenceLiquid(pub ReferenceLiquid);
 
 #[pymethods]
 impl PyReferenceLiquid {
-    /// Pure water.
+    /// Pure water, of known viscosity and density.
     #[staticmethod]
     fn water() -> Self {
         Self(ReferenceLiquid::water())

@@ -215,7 +215,7 @@ pub struct PyWorking(pub Working);
 
 #[pymethods]
 impl PyWorking {
-    /// What was worked out.
+    /// What was worked out, as the heading of the steps.
     #[getter]
     fn title(&self) -> String {
         self.0.title.clone()

@@ -141,7 +141,7 @@ impl PyMixtureExposure {
     fn sources(&self) -> Vec<crate::safety::PyPropertySource> {
         self.0.terms.iter().map(|t| crate::safety::PyPropertySource(t.source.clone())).collect()
     }
-    /// What to mind.
+    /// Cautions on what the numbers leave out; show them beside the numbers.
     #[getter]
     fn cautions(&self) -> Vec<String> {
         self.0.cautions.clone()
@@ -274,12 +274,12 @@ impl PyCupboard {
     fn most_liquid(&self) -> PyVolume {
         PyVolume(self.0.most_liquid)
     }
-    /// The limit.
+    /// The lower flammable limit that the shares are measured against.
     #[getter]
     fn limit(&self) -> PyFlammableLimit {
         PyFlammableLimit(self.0.limit.clone())
     }
-    /// What to mind.
+    /// Cautions on what the numbers leave out; show them beside the numbers.
     #[getter]
     fn cautions(&self) -> Vec<String> {
         self.0.cautions.clone()
@@ -348,7 +348,7 @@ impl PyCaution {
     fn topic(&self) -> &str {
         &self.0.topic
     }
-    /// The caution.
+    /// The caution, in words to print on a card.
     #[getter]
     fn text(&self) -> &str {
         &self.0.text

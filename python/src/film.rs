@@ -164,7 +164,7 @@ impl PyFilm {
     fn solids(&self) -> PyRatio {
         PyRatio(self.0.solids().into())
     }
-    /// Thickness when wet.
+    /// Thickness of the wet coat, before anything has left it.
     #[getter]
     fn wet_thickness(&self) -> PyLength {
         PyLength(self.0.wet_thickness())

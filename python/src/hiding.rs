@@ -325,7 +325,7 @@ impl PyPasses {
     fn most(&self) -> u32 {
         self.0.most
     }
-    /// Dry film that hides.
+    /// Thickness of dry film that hides, with its range.
     #[getter]
     fn thickness(&self) -> PyEstimate {
         PyEstimate::new(self.0.thickness.clone())

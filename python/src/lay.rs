@@ -42,10 +42,10 @@ fn upright(steepness: Option<Arg<q::Ratio>>) -> q::Ratio {
 /// Raises ``RangeError`` for values out of order or range.
 ///
 /// >>> import mistcoat as mc
-/// >>> flow = mc.Flow("20 mPa.s", temperature="21 degC", thicker=[("30 %", "120 mPa.s")], surface_tension="25 mN/m")
+/// >>> flow = mc.Flow("60 mPa.s", temperature="21 degC", thicker=[("30 %", "1 Pa.s")], surface_tension="25 mN/m")
 /// >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
 /// >>> blend = mc.Blend({"n-butyl acetate": 1}, basis="mass")
-/// >>> film = mc.Film(blend, wet_thickness="25 um", room=room, solids="15 %", binder_tg="50 degC")
+/// >>> film = mc.Film(blend, wet_thickness="20 um", room=room, solids="15 %", binder_tg="50 degC")
 /// >>> 0 <= mc.lay(flow.on(film)).levelling.to("%") < 100
 /// True
 #[pyclass(frozen, eq, name = "Flow", module = "mistcoat")]
@@ -252,7 +252,7 @@ impl PyLay {
     fn lies_well(&self) -> bool {
         self.0.lies_well()
     }
-    /// What to mind.
+    /// Warnings of this result, in words; empty when there are none.
     #[getter]
     fn warnings(&self) -> Vec<String> {
         self.0.warnings.iter().map(|w| w.message.clone()).collect()
@@ -448,7 +448,7 @@ impl PyRetarderRow {
     fn share(&self) -> PyRatio {
         PyRatio(q::Ratio::from_si(self.0.share))
     }
-    /// The mix.
+    /// The thinned paint with this share of retarder in its thinner.
     #[getter]
     fn mix(&self) -> PyMix {
         PyMix(self.0.mix.clone())
@@ -513,7 +513,7 @@ impl PyRetarderAnswer {
     fn sentence(&self) -> Option<String> {
         self.0.sentence()
     }
-    /// What to mind.
+    /// Warnings of this result, in words; empty when there are none.
     #[getter]
     fn warnings(&self) -> Vec<String> {
         self.0.warnings().into_iter().map(|w| w.message).collect()

@@ -29,7 +29,7 @@ impl PyPaintTest {
     fn name(&self) -> &str {
         &self.0.name
     }
-    /// How it is done.
+    /// How the test is done, in words for the bench.
     #[getter]
     fn how(&self) -> &str {
         &self.0.how
@@ -178,7 +178,7 @@ pub struct PyJudgement(pub Judgement);
 
 #[pymethods]
 impl PyJudgement {
-    /// What was asked.
+    /// The question about the two layers that this answers.
     #[getter]
     fn question(&self) -> &str {
         &self.0.question
@@ -328,12 +328,12 @@ impl PyLayer {
             None => layer,
         }))
     }
-    /// What it is.
+    /// Name of the layer, as it was given.
     #[getter]
     fn name(&self) -> &str {
         &self.0.name
     }
-    /// Its family.
+    /// Family of the paint, by its name.
     #[getter]
     fn family(&self) -> &'static str {
         self.0.family.name()

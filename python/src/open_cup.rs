@@ -392,7 +392,7 @@ impl PyTipDrying {
     fn wipe_every(&self) -> Option<PyTime> {
         self.0.wipe_every.map(PyTime)
     }
-    /// What to do, in words.
+    /// What to do about the cup, in words for the bench.
     #[getter]
     fn advice(&self) -> String {
         self.0.advice.clone()

@@ -124,7 +124,7 @@ impl PySplit {
     fn portions(&self) -> u32 {
         self.0.portions
     }
-    /// Size of each portion.
+    /// Size of each portion of cleaner; all are alike.
     #[getter]
     fn each(&self) -> PyVolume {
         PyVolume(self.0.each)

@@ -14,7 +14,7 @@
 //!
 //! Accuracy: single correlations 10 to 20 %; in rooms the air speed itself is the larger unknown. One
 //! constant in this law reproduces 37 published relative evaporation rates spread over a factor 400 within a
-//! factor 1.22 (rms). Neglected: the high-flux correction of heat transfer, rims and undersides.
+//! factor 1.17 (rms; 1.21 over the 14 seen in a source). Neglected: the high-flux correction of heat transfer, rims and undersides.
 
 use super::Room;
 use super::properties::{AIR_HEAT_CAPACITY, GRAVITY, conductivity_w_m_k, density_kg_m3, viscosity_pa_s};

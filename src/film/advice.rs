@@ -57,7 +57,8 @@ pub(super) fn coat_on_hard_film(coat: usize) -> Warning {
     Warning::new(
         "coat-on-hard-film",
         format!(
-            "the film below was already hard (block-free, or its particles packed) when coat {coat} landed: it takes up solvent more slowly than reckoned here, and              a strong solvent may lift it; shorten the wait, or dry the new coat as one by itself"
+            "the film below was already hard (block-free, or its particles packed) when coat {coat} landed: it takes up solvent more \
+             slowly than reckoned here, and a strong solvent may lift it; shorten the wait, or dry the new coat as one by itself"
         ),
     )
 }

@@ -4,8 +4,11 @@
 //! binder: **blush**. The limit humidity solves `p_w(T_coldest(RH)) = RH p_w(T_room)`: the coldest temperature itself
 //! moves a little with the humidity, as the film takes up water before there is dew.
 //!
-//! Accuracy: pure solvents at 26.7 °C agree within 6 points of relative humidity with what solvent makers print (their
-//! figures from memory); one standard deviation 3 points is taken beside the spread of draught, thickness and vapour pressure.
+//! Accuracy: no measured limit with a described film was found in print. Solvent makers' charts (% relative humidity at
+//! 26.7 °C, from memory; their film is not described) lie between the free film and the plastic plate of this model: methyl
+//! ethyl ketone 45 against 37 and 77, ethyl acetate 40 against 31 and 74, methyl isobutyl ketone 78 against 66 and 85. So the
+//! substrate decides most, and the limit of one substrate is not known better than about 10 points: a standard deviation of
+//! 5 points stands beside the spread of draught, thickness and vapour pressure.
 //! Neglected: cold drops that bring their own dew from the flight, and the other two whitenings that are no matter of dew, a
 //! resin and a polymer thrown out by the last solvent.
 
@@ -26,8 +29,9 @@ use crate::warning::Warning;
 use crate::working::{Step, Working};
 use serde::{Deserialize, Serialize};
 
-/// Model error of the limit, share of relative humidity, and of the margin, K (source key `BLUSH_LIMIT`).
-const LIMIT_STD: f64 = 0.03;
+/// Model error of the limit, share of relative humidity (two of them are the 10 points that it is not known better than),
+/// and of the margin, K (source key `BLUSH_LIMIT`).
+const LIMIT_STD: f64 = 0.05;
 const MARGIN_STD_K: f64 = 0.8;
 /// A film is coldest within its first hour.
 const COLDEST_WITHIN_S: f64 = 3600.0;

@@ -8,7 +8,7 @@
 //! The interval: the coat is dried again with one input moved at a time by one standard uncertainty
 //! (draught 30 %, wet film thickness 15 % unless stated, vapour pressures 3 %; with a binder its glass transition, and a
 //! factor 3 on diffusion in it), and the flux law's own error, a factor
-//! 1.22 (rms over 37 published evaporation rates), is added.
+//! 1.22 (rms over the published evaporation rates that were seen in a source, see [`super::EvaporationTest`]), is added.
 
 use super::coat::{Film, Moved};
 use super::course::wet_surface;

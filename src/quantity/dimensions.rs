@@ -271,7 +271,7 @@ dimension!(SolubilityParameter, "SolubilityParameter", "solubility parameter", "
     print: [("MPa^0.5", 0.0)]);
 dimension!(Ratio, "Ratio", "ratio", "55 %", "%",
     units: [["1", "fraction"] => 1.0; ["%", "percent", "pct"] => 1e-2; ["ppm"] => 1e-6; ["‰"] => 1e-3;],
-    print: [("ppm", 0.0), ("%", 5e-5)]);
+    print: [("ppm", 0.0), ("%", 1e-4)]);
 dimension!(Number, "Number", "plain number", "5.6 1", "1",
     units: [["1"] => 1.0;],
     print: [("1", 0.0)]);

@@ -6,9 +6,10 @@ scipy at a relative tolerance of 1e-7. Run with Python 3.11+, numpy, scipy, ther
 
     python make_film_reference.py
 
-One row is worth less than its digits: hydrocarbons that cool below the dew point of the room (o-xylene with
-toluene at 86 % humidity). Water gathers in them until the liquid would part; the moment at which it does is
-that of an instability, and moves the times behind it by up to 2 %, here as in any integration.
+One row is worth less than its digits: hydrocarbons that cool below the dew point of the room
+(o-xylene with toluene at 86 % humidity). Water gathers in them until the liquid would part; the
+moment at which it does is that of an instability, and moves the times behind it by up to 2 %,
+here as in any integration.
 """
 
 import csv
@@ -442,7 +443,7 @@ APART_FROM_WATER = {
 
 
 def random_films(names):
-    """A hundred over the whole range: 2 to 5 liquids; bare, with solids, with a binder that resists."""
+    """A hundred over the whole range: 2 to 5 liquids; bare, with solids, with a hard binder."""
     more = ["methyl isobutyl ketone", "isobutyl acetate", "1-methoxy-2-propyl acetate", "o-xylene"]
     names = names + [n for n in more if n in CATALOGUE and CATALOGUE[n].get("unifac")]
     rng = random.Random(47)

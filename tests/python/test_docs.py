@@ -12,7 +12,7 @@ import pytest
 
 SHORTEST = 20
 # Known to fall short; take a name out once its docstring is written.
-KNOWN = {"Film.wet_thickness", "Room.temperature", "Room.relative_humidity"}
+KNOWN: set[str] = set()
 DOCUMENTED = (
     type,
     types.ModuleType,
@@ -80,6 +80,8 @@ def examples() -> list[doctest.DocTest]:
     return found
 
 
+# Some examples show what a warning is for: a coat too thin to level beside one too thick to stay.
+@pytest.mark.filterwarnings("ignore::mistcoat.MistcoatWarning")
 @pytest.mark.parametrize("example", examples(), ids=lambda e: str(e.name))
 def test_example_runs(example: doctest.DocTest) -> None:
     report: list[str] = []

@@ -38,7 +38,7 @@ impl PyDropRecipe {
     fn thinner_drops(&self) -> u32 {
         self.0.thinner_drops
     }
-    /// What the counts make.
+    /// The thinning that the counts of drops make.
     #[getter]
     fn thinning(&self) -> PyThinning {
         PyThinning(self.0.thinning)
