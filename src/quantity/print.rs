@@ -41,9 +41,7 @@ fn strip_zeros(number: &str) -> &str {
 /// # Ok::<(), mistcoat::Error>(())
 /// ```
 pub fn exact_form<Q: Quantity>(q: Q) -> (f64, &'static str) {
-    let size = q.si().abs();
-    let suited = Q::PRINT.iter().rev().find(|(_, from)| size >= *from).map_or(Q::CUSTOMARY, |(u, _)| *u);
-    for unit in [suited, Q::CUSTOMARY] {
+    for unit in [suited_unit(q), Q::CUSTOMARY] {
         let number = to(q, unit).unwrap_or(f64::NAN);
         let short =
             [5, 9, 14].into_iter().filter_map(|digits| format!("{number:.digits$e}").parse::<f64>().ok());
@@ -56,6 +54,12 @@ pub fn exact_form<Q: Quantity>(q: Q) -> (f64, &'static str) {
     (q.si(), Q::UNITS[0].symbols[0])
 }
 
+/// The unit that suits the size.
+fn suited_unit<Q: Quantity>(q: Q) -> &'static str {
+    let size = q.si().abs();
+    Q::PRINT.iter().rev().find(|(_, from)| size >= *from).map_or(Q::CUSTOMARY, |(unit, _)| *unit)
+}
+
 /// Prints with three significant digits in the unit that suits the size: `25 µm`, `0.3 mm`, `138 kPa`.
 pub fn show<Q: Quantity>(q: Q) -> String {
     show_beside(q, q)
@@ -63,9 +67,7 @@ pub fn show<Q: Quantity>(q: Q) -> String {
 
 /// Prints as [`show`] does, in the unit that suits `beside`: the ends of an interval in the unit of its best value.
 pub fn show_beside<Q: Quantity>(q: Q, beside: Q) -> String {
-    let size = beside.si().abs();
-    let unit = Q::PRINT.iter().rev().find(|(_, from)| size >= *from).map_or(Q::CUSTOMARY, |(u, _)| *u);
-    show_in(q, unit, 3).unwrap_or_else(|_| format!("{} (SI)", q.si()))
+    show_in(q, suited_unit(beside), 3).unwrap_or_else(|_| format!("{} (SI)", q.si()))
 }
 
 /// Prints in the named unit with the given number of significant digits.
