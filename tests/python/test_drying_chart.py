@@ -13,7 +13,7 @@ pytest.importorskip("matplotlib")
 
 def room(**changes: str) -> mc.Room:
     usual = {"temperature": "21 degC", "relative_humidity": "55 %"}
-    return mc.Room(**{**usual, **changes})  # type: ignore[arg-type]
+    return mc.Room(**{**usual, **changes})
 
 
 def words(figure: Any) -> str:

@@ -107,9 +107,8 @@ def _axis_of_time(ax: Axes, start: float, end: float, log: bool) -> None:
     else:
         sizes = (("d", DAY), ("h", HOUR), ("min", MINUTE), ("s", 1.0))
         unit, size = next((u, s) for u, s in sizes if end >= 3 * s or s == 1.0)
-        ax.xaxis.set_major_locator(MaxNLocator(8))
-        ticks = MaxNLocator(8).tick_values(0, end / size) * size
-        ax.xaxis.set_major_locator(FixedLocator(list(ticks)))
+        ticks = size * np.asarray(MaxNLocator(8).tick_values(0, end / size), dtype=float)
+        ax.xaxis.set_major_locator(FixedLocator(ticks.tolist()))
         ax.xaxis.set_major_formatter(FuncFormatter(lambda value, _: f"{value / size:g}"))
         ax.set_xlabel(f"time from the wet coat, {unit}")
     ax.set_xlim(start, end)
