@@ -10,11 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 from os import PathLike
 from typing import Any, Final, SupportsFloat, SupportsIndex, final
 
-__all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Caution", "Comparison", "ComparisonRow", "Cupboard", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "ExposureLimit", "Film", "FlammableLimit", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "cautions", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "flammable_class", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lower_flammable_limit", "measured_dilutions", "mixture_exposure", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
-__all__ = ["__version__", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Comparison", "ComparisonRow", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MolarEnergy", "MolarMass", "MolarVolume", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "RoomVapour", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "measured_dilutions", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "timing", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
-__all__ = ["__version__", "Area", "Batch", "Binder", "Blend", "Calibration", "Catalogue", "Comparison", "ComparisonRow", "CupCourse", "Density", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MolarEnergy", "MolarMass", "MolarVolume", "OpenCup", "OxidativeCure", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "RoomVapour", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "measured_dilutions", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "timing", "tip_drying", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
-__all__ = ["__version__", "Area", "Batch", "Binder", "Blend", "Calibration", "Catalogue", "Caution", "Comparison", "ComparisonRow", "CupCourse", "Cupboard", "Density", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FlammableLimit", "FlowCup", "Frequency", "Hansen", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "OpenCup", "OxidativeCure", "Paint", "PaintTest", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "Room", "RoomVapour", "SafetyValue", "SolubilityParameter", "Solvent", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "activity_coefficients", "alligation", "cautions", "check_stack", "cleaner_with_paint", "coat_over_coat", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "demo_paint", "drop_recipes", "dry_film", "efflux_time_s", "flammable_class", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lower_flammable_limit", "measured_dilutions", "mixture_exposure", "polymers", "practical_spreading_rate", "pvc", "resin_cut", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "tip_drying", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "wet_film"]
-__all__ = ["__version__", "Airbrush", "Amounts", "Area", "Batch", "Blend", "Calibration", "Catalogue", "Caution", "Change", "ColourOrder", "Comparison", "ComparisonRow", "Cupboard", "Density", "Diffusivity", "DilutionLaw", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FlammableLimit", "FlowCup", "Frequency", "Gloss", "Hansen", "HidingPower", "Identification", "Judgement", "KinematicViscosity", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "OpticalCoefficient", "Paint", "PaintTest", "Passes", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "RinseBench", "Room", "RoomVapour", "SafetyValue", "Shade", "Shot", "SolubilityParameter", "Solvent", "Split", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "absorption_over_scattering", "activity_coefficients", "alligation", "amounts", "best_order", "best_split", "cautions", "cheap_then_good", "check_stack", "cleaner_with_paint", "cleaning_cautions", "coat_over_coat", "colour_classes", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "demo_paint", "drop_recipes", "dry_film", "dry_film_of_spray", "dry_film_per_pass", "efflux_time_s", "equal_portions", "flammable_class", "fraction_left", "guns", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "least_cleaner", "lower_flammable_limit", "measured_dilutions", "mixture_exposure", "polymers", "portions_needed", "practical_spreading_rate", "pvc", "resin_cut", "scattering_power", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "typical_hold_up", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "weighed_hold_up", "wet_film"]
+__all__ = ["__version__", "Airbrush", "Amounts", "Area", "Batch", "Binder", "Blend", "Blush", "Calibration", "Catalogue", "Caution", "Change", "ColourOrder", "Comparison", "ComparisonRow", "CupCourse", "Cupboard", "Density", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FilmWindow", "FlammableLimit", "Flow", "FlowCup", "Frequency", "Gloss", "Hansen", "HidingPower", "Identification", "Judgement", "KinematicViscosity", "Lay", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "OpenCup", "OpticalCoefficient", "OxidativeCure", "Paint", "PaintTest", "Passes", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "RetarderAnswer", "RetarderRow", "RinseBench", "Room", "RoomVapour", "SafetyValue", "Shade", "Shot", "SolubilityParameter", "Solvent", "Split", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "absorption_over_scattering", "activity_coefficients", "alligation", "amounts", "best_order", "best_split", "cautions", "cheap_then_good", "check_stack", "cleaner_with_paint", "cleaning_cautions", "coat_over_coat", "colour_classes", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "demo_paint", "drop_recipes", "dry_columns", "dry_film", "dry_film_of_spray", "dry_film_per_pass", "efflux_time_s", "equal_portions", "film_window", "flammable_class", "fraction_left", "guns", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lay", "least_cleaner", "levelling_rate", "lower_flammable_limit", "measured_dilutions", "mixture_exposure", "polymers", "portions_needed", "practical_spreading_rate", "pvc", "resin_cut", "retarder", "sag_speed", "scattering_power", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "tip_drying", "typical_hold_up", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "weighed_hold_up", "wet_film"]
 
 __version__: Final[str]
 
@@ -438,6 +434,55 @@ class Blend:
         """
 
 @final
+class Blush:
+    """
+    The humidity at which a coat turns white with dew, and how far its room is from it.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def blushes(self, /) -> bool:
+        """
+        Whether dew forms in this room.
+        """
+    @property
+    def coldest(self, /) -> Temperature:
+        """
+        Coldest the film gets in this room.
+        """
+    @staticmethod
+    def from_json(text: str) -> Blush:
+        """
+        The answer from what ``to_json`` wrote.
+        """
+    @property
+    def humidity(self, /) -> Ratio:
+        """
+        Relative humidity of the room.
+        """
+    @property
+    def limit(self, /) -> Estimate:
+        """
+        Highest relative humidity without dew on the coat, 0 to 1.
+        """
+    @property
+    def margin(self, /) -> Estimate:
+        """
+        Coldest film temperature less the dew point of the room, in K; below zero there is dew.
+        """
+    def to_json(self, /) -> str:
+        """
+        The answer as JSON text.
+        """
+    def working(self, /) -> Working:
+        """
+        The steps, with numbers and sources.
+        """
+
+@final
 class Calibration:
     """
     The constants of a home-made cup, ``v = K t - B/t``, with their standard errors.
@@ -485,7 +530,7 @@ class Calibration:
         """
     def working(self, /) -> Working:
         """
-        The steps of the fit.
+        The steps of the fit, with formulas, numbers and sources.
         """
 
 @final
@@ -528,7 +573,7 @@ class Catalogue:
         """
     def names(self, /) -> list[str]:
         """
-        The names, in order.
+        The names of the solvents, in the order of the catalogue.
         """
     def solvent(self, /, name: str) -> Solvent:
         """
@@ -560,7 +605,7 @@ class Caution:
     @property
     def text(self, /) -> str:
         """
-        The caution.
+        The caution, in words to print on a card.
         """
     @property
     def topic(self, /) -> str:
@@ -756,6 +801,11 @@ class ComparisonRow:
     @staticmethod
     def _from_json(text: str) -> ComparisonRow: ...
     @property
+    def blush_limit(self, /) -> Estimate | None:
+        """
+        Highest relative humidity without dew on the coat, 0 to 1; ``None`` for waterborne ones.
+        """
+    @property
     def coldest(self, /) -> Temperature:
         """
         Coldest the film gets.
@@ -791,9 +841,24 @@ class ComparisonRow:
         The mix that the row is about.
         """
     @property
+    def recoat(self, /) -> Estimate | None:
+        """
+        Earliest time for another coat of another paint (block-free); ``None`` for binders without such a time.
+        """
+    @property
+    def ripple_left(self, /) -> Estimate | None:
+        """
+        Share left of a ripple of 2 mm when the coat has set, 0 to 1; ``None`` where the flow is not known.
+        """
+    @property
     def thinner_per_paint(self, /) -> float:
         """
         Parts of thinner to one part of paint, by volume.
+        """
+    @property
+    def touch_dry(self, /) -> Estimate | None:
+        """
+        Touch dry; ``None`` for paints that harden by oxygen.
         """
     @property
     def viscosity(self, /) -> Estimate:
@@ -916,12 +981,12 @@ class Cupboard:
     @property
     def cautions(self, /) -> list[str]:
         """
-        What to mind.
+        Cautions on what the numbers leave out; show them beside the numbers.
         """
     @property
     def limit(self, /) -> FlammableLimit:
         """
-        The limit.
+        The lower flammable limit that the shares are measured against.
         """
     @property
     def most_liquid(self, /) -> Volume:
@@ -1198,7 +1263,7 @@ class DropRecipe:
     @property
     def thinning(self, /) -> Thinning:
         """
-        What the counts make.
+        The thinning that the counts of drops make.
         """
     def to_json(self, /) -> str:
         """
@@ -1279,6 +1344,18 @@ class Drying:
     def amounts(self, /) -> dict[str, NDArray[float64]]:
         """
         By species: mass, as a share of the volatile mass that the coat arrived with.
+        """
+    @property
+    def blush(self, /) -> Blush:
+        """
+        Highest humidity without dew on this coat, and the margin in its room.
+
+        Raises ``RangeError`` for a waterborne coat, which does not blush.
+        """
+    def chart(self, /) -> Any:
+        """
+        The course as a matplotlib figure (needs matplotlib: ``pip install mistcoat[charts]``): marks with their ranges, what
+        is left of each liquid, film temperature against room and dew point, thickness.
         """
     @property
     def coldest(self, /) -> Temperature:
@@ -1386,6 +1463,13 @@ class Drying:
 
         Raises ``RangeError`` for a coat without such a binder, and for one that stays soft; for paints that harden by oxygen
         the message has the range of common practice.
+        """
+    @property
+    def viscosity(self, /) -> NDArray[float64]:
+        """
+        Viscosity of the film in Pa.s, one for each of ``time``.
+
+        Raises ``RangeError`` for a film whose flow is not known: take that of a ``Mix``, or ``Flow(...).on(film)``.
         """
     @property
     def warnings(self, /) -> list[str]:
@@ -1767,7 +1851,47 @@ class Film:
     @property
     def wet_thickness(self, /) -> Length:
         """
-        Thickness when wet.
+        Thickness of the wet coat, before anything has left it.
+        """
+
+@final
+class FilmWindow:
+    """
+    The answer to ``film_window``.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> FilmWindow:
+        """
+        The answer from what ``to_json`` wrote.
+        """
+    @property
+    def is_empty(self, /) -> bool:
+        """
+        Whether no thickness both levels and holds.
+        """
+    @property
+    def thickest(self, /) -> Estimate | None:
+        """
+        Thickest wet film that does not run; ``None`` when there is no such end.
+        """
+    @property
+    def thinnest(self, /) -> Estimate | None:
+        """
+        Thinnest wet film that levels; ``None`` when there is no such end, see ``warnings``.
+        """
+    def to_json(self, /) -> str:
+        """
+        The answer as JSON text.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        An empty window, or one without an end.
         """
 
 @final
@@ -1796,6 +1920,57 @@ class FlammableLimit:
     def terms(self, /) -> list[str]:
         """
         Limit of each vapour, in words.
+        """
+
+@final
+class Flow:
+    """
+    How a wet coat flows and thickens, for a ``Film`` that is not of a ``Mix``: ``viscosity`` of the wet coat at
+    ``temperature``, ``thicker`` a list of (volume solids, viscosity) it comes to as it dries, in rising order.
+
+    ``surface_tension`` is 27 mN/m and ``density`` 1 g/mL, each within 10 %, unless given. Estimates carry their spread on.
+    Raises ``RangeError`` for values out of order or range.
+
+    >>> import mistcoat as mc
+    >>> flow = mc.Flow("60 mPa.s", temperature="21 degC", thicker=[("30 %", "1 Pa.s")], surface_tension="25 mN/m")
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    >>> blend = mc.Blend({"n-butyl acetate": 1}, basis="mass")
+    >>> film = mc.Film(blend, wet_thickness="20 um", room=room, solids="15 %", binder_tg="50 degC")
+    >>> 0 <= mc.lay(flow.on(film)).levelling.to("%") < 100
+    True
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, viscosity: DynamicViscosity | str | Estimate | HasUnits, *, temperature: Temperature | str | Estimate | HasUnits, thicker: SupportsGetItem[int, tuple[Ratio | str | Estimate | HasUnits, DynamicViscosity | str | Estimate | HasUnits]] | None = None, surface_tension: SurfaceTension | str | Estimate | HasUnits | None = None, density: Density | str | Estimate | HasUnits | None = None) -> Flow: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @property
+    def density(self, /) -> Estimate:
+        """
+        Density of the wet coat.
+        """
+    @staticmethod
+    def from_json(text: str) -> Flow:
+        """
+        The flow from what ``to_json`` wrote.
+        """
+    def on(self, /, film: Film) -> Film:
+        """
+        The same film with this flow.
+        """
+    @property
+    def surface_tension(self, /) -> Estimate:
+        """
+        Surface tension of the wet coat.
+        """
+    def to_json(self, /) -> str:
+        """
+        The flow as JSON text.
+        """
+    @property
+    def viscosity(self, /) -> Estimate:
+        """
+        Viscosity of the wet coat.
         """
 
 @final
@@ -2207,7 +2382,7 @@ class Judgement:
     @property
     def question(self, /) -> str:
         """
-        What was asked.
+        The question about the two layers that this answers.
         """
     @property
     def reasons(self, /) -> list[str]:
@@ -2279,6 +2454,66 @@ class KinematicViscosity:
         """
 
 @final
+class Lay:
+    """
+    The answer to ``lay``.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def blush(self, /) -> Blush | None:
+        """
+        Limit humidity and margin; ``None`` for a waterborne coat.
+        """
+    @property
+    def factors(self, /) -> dict[str, float]:
+        """
+        Factor by which the coat keeps from each limit ("levelling", "sag", "blush"), nearest first: above 1 it holds.
+        """
+    @property
+    def first_limit(self, /) -> str | None:
+        """
+        The limit that is hit first.
+        """
+    @staticmethod
+    def from_json(text: str) -> Lay:
+        """
+        The answer from what ``to_json`` wrote.
+        """
+    @property
+    def levelling(self, /) -> Estimate:
+        """
+        Share of the height of the ripple that is left, 0 to 1.
+        """
+    @property
+    def lies_well(self, /) -> bool:
+        """
+        Whether every limit holds.
+        """
+    @property
+    def sag(self, /) -> Estimate:
+        """
+        Way of the surface down the face.
+        """
+    def to_json(self, /) -> str:
+        """
+        The answer as JSON text.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        Warnings of this result, in words; empty when there are none.
+        """
+    @property
+    def wavelength(self, /) -> Estimate:
+        """
+        Wavelength of the ripple.
+        """
+
+@final
 class Layer:
     """
     One coat of a stack: its name, its family, where it belongs ("primer", "between" or "finish"), and how long it waits
@@ -2294,12 +2529,12 @@ class Layer:
     @property
     def family(self, /) -> str:
         """
-        Its family.
+        Family of the paint, by its name.
         """
     @property
     def name(self, /) -> str:
         """
-        What it is.
+        Name of the layer, as it was given.
         """
     @property
     def wait(self, /) -> Time | None:
@@ -2684,7 +2919,7 @@ class MixtureExposure:
     @property
     def cautions(self, /) -> list[str]:
         """
-        What to mind.
+        Cautions on what the numbers leave out; show them beside the numbers.
         """
     @property
     def shares(self, /) -> dict[str, float]:
@@ -2896,38 +3131,6 @@ class OpenCup:
         """
 
 @final
-class OxidativeCure:
-    """
-    How long a paint takes to harden by oxygen once its solvent has left: ranges of common practice, not computed.
-    """
-    def __eq__(self, value: object, /) -> bool: ...
-    def __ne__(self, value: object, /) -> bool: ...
-    def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
-    @property
-    def caution(self, /) -> str:
-        """
-        Rags that heat up by themselves.
-        """
-    @property
-    def recoat(self, /) -> Estimate:
-        """
-        Until the next coat of the same paint.
-        """
-    @property
-    def through(self, /) -> Estimate:
-        """
-        Until hard all the way through.
-        """
-    @property
-    def touch(self, /) -> Estimate:
-        """
-        Until a light touch takes nothing away.
-        """
-    @property
-    def words(self, /) -> str:
-        """
-        What speeds and slows it.
 class OpticalCoefficient:
     """
     A value of dimension OpticalCoefficient with its unit: ``OpticalCoefficient("0.1 1/µm")`` or ``OpticalCoefficient(number, unit)``.
@@ -2964,6 +3167,41 @@ class OpticalCoefficient:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
+        """
+
+@final
+class OxidativeCure:
+    """
+    How long a paint takes to harden by oxygen once its solvent has left: ranges of common practice, not computed.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def caution(self, /) -> str:
+        """
+        Rags that heat up by themselves.
+        """
+    @property
+    def recoat(self, /) -> Estimate:
+        """
+        Until the next coat of the same paint.
+        """
+    @property
+    def through(self, /) -> Estimate:
+        """
+        Until hard all the way through.
+        """
+    @property
+    def touch(self, /) -> Estimate:
+        """
+        Until a light touch takes nothing away.
+        """
+    @property
+    def words(self, /) -> str:
+        """
+        What speeds and slows it.
         """
 
 @final
@@ -3185,7 +3423,7 @@ class PaintTest:
     @property
     def how(self, /) -> str:
         """
-        How it is done.
+        How the test is done, in words for the bench.
         """
     @property
     def name(self, /) -> str:
@@ -3223,7 +3461,7 @@ class Passes:
     @property
     def thickness(self, /) -> Estimate:
         """
-        Dry film that hides.
+        Thickness of dry film that hides, with its range.
         """
     @property
     def whole(self, /) -> int:
@@ -3512,7 +3750,104 @@ class ReferenceLiquid:
     @staticmethod
     def water() -> ReferenceLiquid:
         """
-        Pure water.
+        Pure water, of known viscosity and density.
+        """
+
+@final
+class RetarderAnswer:
+    """
+    The answer to ``retarder``: a table as text and HTML, a sentence, and every number behind them.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def columns(self, /) -> dict[str, list[Any]]:
+        """
+        Columns by name with unit; intervals as ``..._low`` and ``..._high``, ``None`` where there is no answer.
+        """
+    @staticmethod
+    def from_json(text: str) -> RetarderAnswer:
+        """
+        The answer from what ``to_json`` wrote.
+        """
+    @property
+    def rows(self, /) -> list[RetarderRow]:
+        """
+        One row a share, in the order asked.
+        """
+    @property
+    def sentence(self, /) -> str | None:
+        """
+        What the most retarder buys and costs against the least; ``None`` with one row.
+        """
+    @property
+    def table(self, /) -> Table:
+        """
+        The answer as a table.
+        """
+    def to_json(self, /) -> str:
+        """
+        The answer as JSON text.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        Warnings of this result, in words; empty when there are none.
+        """
+
+@final
+class RetarderRow:
+    """
+    One share of retarder.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> RetarderRow: ...
+    @property
+    def blush(self, /) -> Blush | None:
+        """
+        Limit humidity; ``None`` for waterborne coats.
+        """
+    @property
+    def flash_off(self, /) -> Estimate | None:
+        """
+        Time until 90 % of the volatile mass has left; ``None`` when the coat never gets there.
+        """
+    @property
+    def lay(self, /) -> Lay | None:
+        """
+        Ripple left, slide, nearest limit; ``None`` where the flow is not known.
+        """
+    @property
+    def mix(self, /) -> Mix:
+        """
+        The thinned paint with this share of retarder in its thinner.
+        """
+    @property
+    def share(self, /) -> Ratio:
+        """
+        Share of the thinner that is retarder, by volume.
+        """
+    @property
+    def touch_dry(self, /) -> Estimate | None:
+        """
+        Touch dry; ``None`` for binders without such a time.
+        """
+    @property
+    def viscosity(self, /) -> Estimate:
+        """
+        Viscosity at room temperature.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        What to mind at this share.
         """
 
 @final
@@ -3601,12 +3936,12 @@ class Room:
     @property
     def relative_humidity(self, /) -> Ratio:
         """
-        Relative humidity.
+        Relative humidity of the air, as a share of saturation.
         """
     @property
     def temperature(self, /) -> Temperature:
         """
-        Air temperature.
+        Temperature of the air of the room.
         """
     def to_json(self, /) -> str:
         """
@@ -3663,8 +3998,6 @@ class RoomVapour:
     ...     peak = air.peak
     >>> round(air.volume_share(peak.best).to("ppm"), 1)
     54.9
-    >>> print(air.volume_share(peak.best))
-    54.9 ppm
     >>> "many times higher" in str(cautions[0].message)
     True
     """
@@ -3725,7 +4058,6 @@ class RoomVapour:
     def room(self, /) -> Room:
         """
         The room with its volume and air changes.
-        The room.
         """
     def steady(self, /, mass: Mass | str | Estimate | HasUnits, each: Time | str | Estimate | HasUnits) -> Estimate:
         """
@@ -4228,7 +4560,7 @@ class Split:
     @property
     def each(self, /) -> Volume:
         """
-        Size of each portion.
+        Size of each portion of cleaner; all are alike.
         """
     @property
     def portions(self, /) -> int:
@@ -4732,7 +5064,7 @@ class TipDrying:
     @property
     def advice(self, /) -> str:
         """
-        What to do, in words.
+        What to do about the cup, in words for the bench.
         """
     @property
     def index(self, /) -> Estimate:
@@ -4994,7 +5326,7 @@ class Working:
     @property
     def title(self, /) -> str:
         """
-        What was worked out.
+        What was worked out, as the heading of the steps.
         """
     def to_html(self, /) -> str:
         """
@@ -5184,6 +5516,11 @@ def drop_recipes(thinning: Thinning | str, *, paint_drop: Volume | str | Estimat
     first. The drops of paint and thinner differ in size; give both volumes.
     """
 
+def dry_columns(wet: Paint | Mix | Blend, *, thinner: Blend | Solvent | str | None, wet_thickness_um: float | ArrayLike, temperature_degc: float | ArrayLike, relative_humidity_pct: float | ArrayLike, air_speed_m_s: float | ArrayLike, solids_pct: float | ArrayLike | None, binder_tg_degc: float | ArrayLike | None, thinner_per_paint: float | ArrayLike | None, substrate: str, substrate_thickness: Length | str | Estimate | HasUnits | None, part_length: Length | str | Estimate | HasUnits | None, until: Time | str | Estimate | HasUnits | None, lost_pct: SupportsGetItem[int, SupportsFloat | SupportsIndex], residual_h: SupportsGetItem[int, SupportsFloat | SupportsIndex], errors: str, progress: Any | None) -> dict[str, float | NDArray[float64]]:
+    """
+    Dries a table of coats; the typed wrapper stands in `mistcoat.columns`.
+    """
+
 def dry_film(wet: Length | str | Estimate | HasUnits, volume_solids: float | Ratio | str | Estimate | HasUnits) -> Length:
     """
     Dry film left by a wet one.
@@ -5220,6 +5557,20 @@ def equal_portions(hold_up: Volume | str | Estimate | HasUnits, fraction: float 
     >>> from mistcoat import rinse
     >>> print(rinse.equal_portions("0.15 mL", "0.1 %", 3))
     3 × 1.35 mL, 4.05 mL in all
+    """
+
+def film_window(film: Film, *, wavelength: Length | str | Estimate | HasUnits | None = None, drops: Length | str | Estimate | HasUnits | None = None, steepness: Ratio | str | Estimate | HasUnits | None = None) -> FilmWindow:
+    """
+    Thinnest wet film that levels and thickest that does not run, with this film's paint, room and substrate.
+
+    Arguments as ``lay``.
+
+    >>> import mistcoat as mc
+    >>> mix = mc.Paint.typical("solvent lacquer", name="hull green").thin("n-butyl acetate", thinner=1, paint=1)
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    >>> window = mc.film_window(mc.Film(mix, wet_thickness="25 um", room=room))
+    >>> 5 < window.thinnest.to("um") < 50
+    True
     """
 
 def flammable_class(liquid: Blend | Solvent | str) -> str:
@@ -5270,9 +5621,37 @@ def kinematic_viscosity_mm2_s(efflux_s: float | ArrayLike, *, standard: str, siz
     Kinematic viscosity in mm2/s from efflux times in s.
     """
 
+def lay(film: Film, *, wavelength: Length | str | Estimate | HasUnits | None = None, drops: Length | str | Estimate | HasUnits | None = None, steepness: Ratio | str | Estimate | HasUnits | None = None) -> Lay:
+    """
+    How a coat lies down: ripple left when it sets, slide on a face, blush, and which limit is hit first.
+
+    ``wavelength`` of the ripple from hill to hill, 2 mm (the orange peel the eye sees) unless given; or ``drops``, the diameter
+    of the drops that left it: ten diameters. ``steepness``: sine of the angle of the face to the horizontal, upright unless
+    given. Raises ``RangeError`` for a film whose flow is not known: take that of a ``Mix``, or ``Flow(...).on(film)``. The
+    limits (a fifth of the ripple, 1.6 mm) are common practice and judgement; wavelength goes in with its fourth power.
+
+    >>> import mistcoat as mc
+    >>> mix = mc.Paint.typical("solvent lacquer", name="hull green").thin("n-butyl acetate", thinner=1, paint=1)
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    >>> thin, thick = (mc.lay(mc.Film(mix, wet_thickness=h, room=room)) for h in ("15 um", "60 um"))
+    >>> thick.levelling.best < thin.levelling.best and thick.sag.best > thin.sag.best
+    True
+    """
+
 def least_cleaner(hold_up: Volume | str | Estimate | HasUnits, fraction: float | Ratio | str | Estimate | HasUnits) -> Volume:
     """
     What endlessly many portions would need, h ln(1/f): the floor under every split.
+    """
+
+def levelling_rate(*, surface_tension: SurfaceTension | str | Estimate | HasUnits, viscosity: DynamicViscosity | str | Estimate | HasUnits, thickness: Length | str | Estimate | HasUnits, wavelength: Length | str | Estimate | HasUnits) -> Frequency:
+    """
+    Rate at which a ripple in a wet film goes flat; its height falls as exp(-rate x time). Orchard's film of any depth.
+
+    Every argument must be above zero, else ``RangeError``.
+
+    >>> import mistcoat as mc
+    >>> mc.levelling_rate(surface_tension="25 mN/m", viscosity="100 mPa.s", thickness="50 um", wavelength="2 mm").to("1/s") > 0.9
+    True
     """
 
 def lower_flammable_limit(liquid: Blend | Solvent | str) -> FlammableLimit | None:
@@ -5332,6 +5711,35 @@ def pvc(pigment: Volume | str | Estimate | HasUnits, binder: Volume | str | Esti
 def resin_cut(resin: Mass | str | Estimate | HasUnits, *, solution: Volume | str | Estimate | HasUnits | None = None, solvent: Volume | str | Estimate | HasUnits | None = None, resin_density: Density | str | Estimate | HasUnits | None = None) -> MassConcentration:
     """
     Cut of a resin per volume of solution: give the volume of the solution, or of the solvent with the resin's density.
+    """
+
+def retarder(paint: Paint, thinner: Blend | Solvent | str, *, retarder: Blend | Solvent | str, shares: SupportsGetItem[int, Ratio | str | Estimate | HasUnits] | None = None, thinner_per_paint: SupportsFloat | SupportsIndex = 1.0, room: Room | None = None, wet_thickness: Length | str | Estimate | HasUnits | None = None, substrate: str | None = None, wavelength: Length | str | Estimate | HasUnits | None = None, drops: Length | str | Estimate | HasUnits | None = None, steepness: Ratio | str | Estimate | HasUnits | None = None) -> RetarderAnswer:
+    """
+    What a slow solvent in place of part of the thinner buys, and what it costs.
+
+    ``shares`` of the thinner are ``retarder``, by volume; 0, 10, 20 and 30 % unless given. ``thinner_per_paint``: parts of
+    thinner, retarder included, to one part of paint, 1 unless given. The rest as ``compare`` and ``lay``. Raises ``RangeError``
+    for a share outside 0 to 100 %, ``PhaseSplit`` when the liquids do not stay one.
+
+    >>> import mistcoat as mc
+    >>> paint = mc.Paint.typical("solvent lacquer", name="hull green")
+    >>> thinner = mc.Blend({"acetone": 50, "n-butyl acetate": 50}, basis="volume")
+    >>> answer = mc.retarder(paint, thinner, retarder="2-butoxyethanol", shares=("0 %", "20 %"))
+    >>> plain, slowed = answer.rows
+    >>> slowed.lay.levelling.best < plain.lay.levelling.best and slowed.touch_dry.best > plain.touch_dry.best
+    True
+    """
+
+def sag_speed(*, density: Density | str | Estimate | HasUnits, viscosity: DynamicViscosity | str | Estimate | HasUnits, thickness: Length | str | Estimate | HasUnits, steepness: Ratio | str | Estimate | HasUnits | None = None) -> Velocity:
+    """
+    Speed of the surface of a wet coat that slides down a face, ``rho g h^2 steepness/(2 viscosity)``.
+
+    ``steepness`` is the sine of the angle of the face to the horizontal: "100 %" upright, "50 %" at 30 degrees. Raises
+    ``RangeError`` for values not above zero, or a steepness outside 0 to 100 %.
+
+    >>> import mistcoat as mc
+    >>> round(mc.sag_speed(density="1 g/mL", viscosity="100 mPa.s", thickness="50 um").to("mm/s"), 3)
+    0.123
     """
 
 def scattering_power(*, over_black: float | Ratio | str | Estimate | HasUnits, reflectivity: float | Ratio | str | Estimate | HasUnits) -> float:
@@ -5433,6 +5841,8 @@ def tip_drying(mix: Mix, *, room: Room, film: Length | str | Estimate | HasUnits
     >>> tip = mc.tip_drying(mix, room=room, air_speed="0 m/s")
     >>> tip.redissolves, tip.index.best < 1
     (False, True)
+    """
+
 def typical_hold_up(gun: str) -> Estimate:
     """
     Liquid that a kind of gun usually keeps after pouring out; a judgement, factor 2 to 3. ``guns()`` lists the kinds.

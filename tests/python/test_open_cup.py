@@ -225,9 +225,9 @@ def test_oxygen_is_told_apart(family: str) -> None:
     assert "metal can" in cure.caution
     assert "common practice" in str(cure)
     dry = film.dry()
-    for ask in (lambda: dry.touch_dry, lambda: dry.handle, lambda: dry.recoat):
+    for mark in ("touch_dry", "handle", "recoat"):
         with pytest.raises(mc.RangeError, match="oxygen"):
-            ask()
+            getattr(dry, mark)
     assert mc.Film(lacquer(), wet_thickness="30 um", room=club_room()).oxidative_cure is None
 
 
