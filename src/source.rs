@@ -84,6 +84,7 @@ const FILES: &[(&str, &str)] = source_files![
     "paint.toml",
     "film.toml",
     "lay.toml",
+    "bench.toml",
     "layers.toml",
     "safety.toml",
     "spray.toml",

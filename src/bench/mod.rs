@@ -2,14 +2,24 @@
 //!
 //! - [`Compare`]: what do half a part, one, two and three parts of thinner to one of paint do?
 //! - [`Retarder`]: what do 10, 20 and 30 % of a slow solvent buy, and what do they cost?
+//! - [`Setup::judge`]: these settings, this job: what goes wrong first, and how far is everything else?
+//! - [`recommend`]: what ratio, pressure, distance and how many passes for this job?
+//! - [`window`]: where are the good settings, and what goes wrong at their edges?
+//! - [`diagnose`]: this went wrong: why, and what is the smallest change that cures it?
 //! - [`waterborne_pairs`]: does the dilution law hold for a real paint?
 //!
 //! Results are tables ([`crate::table::Table`]) that print as text or HTML and export as plain columns.
 
 mod compare;
 mod comparison;
+mod diagnose;
+mod fault;
+mod jobs;
 mod measured;
 mod retarder;
+mod recommend;
+mod setup;
+mod window;
 
 pub use compare::{Compare, USUAL_RATIOS};
 use compare::{distinct, or_warning};
@@ -17,3 +27,10 @@ pub use comparison::{Comparison, Row};
 use comparison::{estimate_cell, sentence, share_cell};
 pub use measured::{MeasuredPair, waterborne_pairs, waterborne_table};
 pub use retarder::{Retarder, RetarderAnswer, RetarderRow, USUAL_SHARES};
+pub use diagnose::{Change, Defect, Diagnosis, LikelyCause, diagnose};
+pub use fault::{Fault, Margin};
+pub use jobs::Job;
+pub use measured::{MeasuredPair, waterborne_pairs, waterborne_table};
+pub use recommend::{Choice, RATIOS, Recommendation, pieces, recommend, recommend_watched};
+pub use setup::{Judged, Setup};
+pub use window::{Axis, Cell, WindowMap, window};

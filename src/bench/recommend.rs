@@ -1,0 +1,276 @@
+//! What ratio, pressure and distance should I use for this job, and how many passes?
+//!
+//! All settings on a grid of ratios, pressures, distances and passes wet in wet are judged ([`Setup::judge`]). Those inside
+//! every limit are ranked by their worst margin, counted in standard uncertainties of that fault, so that a setting far
+//! inside a limit that is hardly known does not beat one that is safe. Each choice names the limit that binds it. When
+//! nothing fits, the nearest misses come back with what to change.
+//!
+//! Best values: a choice one standard uncertainty inside keeps its worst limit in about five cases of six, as far as the
+//! models know. Try it on card first.
+
+use super::fault::{Fault, Margin};
+use super::jobs::Job;
+use super::setup::{Judged, Setup};
+use crate::error::{Error, Result, out_of_range};
+use crate::progress::{Progress, for_rows};
+use crate::quantity::{Length, Pressure, Quantity, digits, show, show_in};
+use crate::table::{Cell, Column, Table};
+use serde::{Deserialize, Serialize};
+
+/// Parts of thinner to one of paint that are looked at.
+pub const RATIOS: [f64; 9] = [0.0, 0.25, 0.5, 0.75, 1.0, 1.5, 2.0, 3.0, 4.0];
+/// Steps between the ends of pressure and distance.
+const PRESSURES: usize = 5;
+const DISTANCES: usize = 4;
+/// Choices that are told.
+const TOLD: usize = 5;
+
+/// A setting with what it does.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Choice {
+    /// The setting.
+    pub setup: Setup,
+    /// What it does.
+    pub judged: Judged,
+}
+
+impl Choice {
+    /// The limit that binds it.
+    pub fn binding(&self) -> &Margin {
+        self.judged.worst()
+    }
+}
+
+/// Settings for a job, best first.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Recommendation {
+    /// The job.
+    pub job: Job,
+    /// Settings inside every limit, safest first; one a ratio.
+    pub choices: Vec<Choice>,
+    /// When none is: the nearest misses.
+    pub misses: Vec<Choice>,
+    /// When none is: what to change.
+    pub advice: Vec<String>,
+    /// Settings judged.
+    pub judged: usize,
+}
+
+/// Searches the settings of a job.
+///
+/// `start` gives paint, thinner, gun, room and part; its ratio, pressure, distance and passes are what is sought.
+///
+/// # Errors
+/// Those of the parts for every setting alike: an unknown material, a paint and a thinner that separate at every ratio.
+///
+/// ```
+/// use mistcoat::air::Room;
+/// use mistcoat::bench::{Job, Setup, recommend};
+/// use mistcoat::blend::{Basis, Blend};
+/// use mistcoat::film::Substrate;
+/// use mistcoat::paint::{Family, Paint};
+/// use mistcoat::quantity::{RelativeHumidity, parse};
+/// use mistcoat::spray::Airbrush;
+/// let green = Paint::typical(Family::SolventLacquer, "hull green")?;
+/// let thinner = Blend::from_names(&[("acetone", 30.0), ("n-butyl acetate", 70.0)], Basis::Volume, None)?;
+/// let gun = Airbrush::new(parse("0.3 mm")?, parse("20 psi")?, parse("80 mm")?)?;
+/// let room = Room::new(parse("21 °C")?, RelativeHumidity::new(0.5)?)?;
+/// let mut start = Setup::new(&green, &thinner, 1.0, &gun, &room);
+/// start.substrate = Substrate::named("wood")?;
+/// let found = recommend(&start, &Job::named("base coat")?)?;
+/// assert!(found.choices.iter().all(|c| c.judged.is_good()));
+/// assert!(!found.choices.is_empty() || !found.advice.is_empty());
+/// # Ok::<(), mistcoat::Error>(())
+/// ```
+pub fn recommend(start: &Setup, job: &Job) -> Result<Recommendation> {
+    recommend_watched(start, job, &RATIOS, &Progress::new(pieces(job, &RATIOS)))
+}
+
+/// Pieces of work of [`recommend_watched`].
+pub fn pieces(job: &Job, ratios: &[f64]) -> usize {
+    ratios.len() * PRESSURES * DISTANCES * (job.wet_passes.1 - job.wet_passes.0 + 1) as usize
+}
+
+/// [`recommend`] over ratios of your own, with progress. Stopped early it ranks what was judged by then.
+///
+/// # Errors
+/// As [`recommend`]; a [`crate::error::RangeError`] without a ratio.
+pub fn recommend_watched(start: &Setup, job: &Job, ratios: &[f64], progress: &Progress) -> Result<Recommendation> {
+    if ratios.is_empty() {
+        return Err(out_of_range("number of ratios", "0", "1 or more", "name parts of thinner to one part of paint"));
+    }
+    // A mix is made once; one that separates costs its ratio, not the search.
+    let mut stages = Vec::with_capacity(ratios.len());
+    let mut refused = None;
+    for &thinner_per_paint in ratios {
+        let setup = Setup { thinner_per_paint, ..start.clone() };
+        match setup.stage() {
+            Ok(stage) => stages.push((setup, stage)),
+            Err(e @ (Error::PhaseSplit(_) | Error::Range(_))) => refused = Some(e),
+            Err(e) => return Err(e),
+        }
+    }
+    if let (true, Some(e)) = (stages.is_empty(), refused) {
+        return Err(e);
+    }
+    let mut rows: Vec<Row> = Vec::new();
+    for stage in 0..stages.len() {
+        for pressure in steps(job.pressure.0.si(), job.pressure.1.si(), PRESSURES) {
+            for distance in steps(job.distance.0.si(), job.distance.1.si(), DISTANCES) {
+                for wet_passes in job.wet_passes.0..=job.wet_passes.1 {
+                    rows.push(Row { stage, pressure, distance, wet_passes, choice: None });
+                }
+            }
+        }
+    }
+    for_rows(&mut rows, progress, || (), |(), _, row| {
+        let (setup, stage) = &stages[row.stage];
+        row.choice = Some(row.judge(setup, stage, job));
+    });
+    let mut choices: Vec<Choice> = Vec::new();
+    let (mut judged, mut failed) = (0, None);
+    for row in rows {
+        match row.choice {
+            Some(Ok(choice)) => {
+                judged += 1;
+                choices.push(choice);
+            }
+            // One gun setting out of its range is no reason to lose the others.
+            Some(Err(e)) => failed = Some(e),
+            None => {}
+        }
+    }
+    if let (0, Some(e)) = (judged, failed) {
+        return Err(e);
+    }
+    choices.sort_by(|a, b| b.binding().sigmas().total_cmp(&a.binding().sigmas()));
+    let best = one_a_ratio(&choices, |c| c.judged.is_good());
+    let (misses, advice) = if best.is_empty() {
+        let misses = one_a_ratio(&choices, |_| true);
+        let advice = advice(&misses);
+        (misses, advice)
+    } else {
+        (Vec::new(), Vec::new())
+    };
+    Ok(Recommendation { job: job.clone(), choices: best, misses, advice, judged })
+}
+
+struct Row {
+    stage: usize,
+    pressure: f64,
+    distance: f64,
+    wet_passes: u32,
+    choice: Option<Result<Choice>>,
+}
+
+impl Row {
+    fn judge(&self, setup: &Setup, stage: &super::setup::Stage, job: &Job) -> Result<Choice> {
+        let gun = setup
+            .gun
+            .clone()
+            .at_pressure(Pressure::from_si(self.pressure))?
+            .at_distance(Length::from_si(self.distance))?;
+        let setup = Setup { gun, wet_passes: self.wet_passes, ..setup.clone() };
+        let judged = setup.judge_staged(stage, job)?;
+        Ok(Choice { setup, judged })
+    }
+}
+
+/// So many values from one end to the other, in equal ratios.
+fn steps(low: f64, high: f64, count: usize) -> impl Iterator<Item = f64> {
+    let last = (count - 1).max(1) as f64;
+    (0..count).map(move |i| low * (high / low).powf(i as f64 / last))
+}
+
+/// The best of each ratio, in order, as many as are told.
+fn one_a_ratio(choices: &[Choice], keep: impl Fn(&Choice) -> bool) -> Vec<Choice> {
+    let mut told: Vec<Choice> = Vec::new();
+    for choice in choices.iter().filter(|c| keep(c)) {
+        let known = told.iter().any(|t| t.setup.thinner_per_paint.to_bits() == choice.setup.thinner_per_paint.to_bits());
+        if !known {
+            told.push(choice.clone());
+        }
+        if told.len() == TOLD {
+            break;
+        }
+    }
+    told
+}
+
+/// What stands in the way of the nearest misses, each fault once, and what helps against it.
+fn advice(misses: &[Choice]) -> Vec<String> {
+    let mut faults: Vec<Fault> = Vec::new();
+    for miss in misses {
+        for margin in miss.judged.margins.iter().filter(|m| !m.holds()) {
+            if !faults.contains(&margin.fault) {
+                faults.push(margin.fault);
+            }
+        }
+    }
+    let mut out = vec!["No setting looked at keeps every limit.".to_owned()];
+    out.extend(faults.iter().map(|f| format!("Against {f}: {}.", f.cure())));
+    out.push("Beyond that: another thinner, another nozzle, or another room.".to_owned());
+    out
+}
+
+impl Recommendation {
+    /// Choices, or the nearest misses, as a table.
+    pub fn table(&self) -> Table {
+        let shown = if self.choices.is_empty() { &self.misses } else { &self.choices };
+        let numbers = |key: &str, title: &str, unit: &str, pick: &dyn Fn(&Choice) -> (String, f64)| Column {
+            key: key.to_owned(),
+            title: title.to_owned(),
+            unit: unit.to_owned(),
+            cells: shown.iter().map(pick).map(|(text, v)| Cell::number(text, v)).collect(),
+        };
+        let words = |key: &str, title: &str, pick: &dyn Fn(&Choice) -> String| Column {
+            key: key.to_owned(),
+            title: title.to_owned(),
+            unit: String::new(),
+            cells: shown.iter().map(|c| Cell::words(pick(c))).collect(),
+        };
+        let seconds = |t: Option<crate::quantity::Time>| t.map_or("-".to_owned(), show);
+        let mut notes = self.advice.clone();
+        notes.push(format!(
+            "{} settings judged. Best values: margins in standard uncertainties, above 0 inside. Targets: {}.",
+            self.judged,
+            crate::source::cite("job-practice")
+        ));
+        notes.push(
+            "Spray where the air is drawn outdoors, with a fitted mask for organic vapour and particles, away from flame \
+             and spark. The safety data sheets, local codes and licensed practice decide."
+                .to_owned(),
+        );
+        let verdict = if self.choices.is_empty() { "nothing fits; nearest misses" } else { "settings that fit, safest first" };
+        Table {
+            caption: format!("{} ({}): {verdict}", self.job.name, self.job.note),
+            columns: vec![
+                numbers("thinner_per_paint", "thinner to\n1 part paint", "1", &|c| {
+                    (digits(c.setup.thinner_per_paint, 2), c.setup.thinner_per_paint)
+                }),
+                numbers("pressure", "pressure", "kPa", &|c| {
+                    let p = c.setup.gun.pressure();
+                    (show(p), p.si() * 1e-3)
+                }),
+                numbers("distance", "distance", "mm", &|c| {
+                    let d = c.setup.gun.distance();
+                    (show_in(d, "mm", 2).unwrap_or_default(), d.si() * 1e3)
+                }),
+                numbers("wet_passes", "passes\nwet in wet", "1", &|c| {
+                    (c.setup.wet_passes.to_string(), f64::from(c.setup.wet_passes))
+                }),
+                numbers("passes", "passes\nin all", "1", &|c| (format!("{:.0}", c.judged.passes.ceil()), c.judged.passes)),
+                words("flash_off", "flash-off", &|c| seconds(c.judged.flash_off)),
+                words("touch_dry", "touch dry", &|c| seconds(c.judged.touch_dry)),
+                numbers("margin", "margin", "1", &|c| {
+                    let s = c.binding().sigmas();
+                    (format!("{s:+.1}"), s)
+                }),
+                words("binding", "what binds", &|c| c.binding().why.clone()),
+            ],
+            notes,
+        }
+    }
+}
