@@ -151,6 +151,22 @@ impl Room {
         Ok(Self { temperature, relative_humidity, ..self.clone() })
     }
 
+    /// The same room at another temperature, 0 to 60 °C, with the same relative humidity; [`Room::warmed_to`] keeps the water.
+    ///
+    /// # Errors
+    /// As [`Room::new`].
+    pub fn with_temperature(self, temperature: Temperature) -> Result<Self> {
+        let other = Self::new(temperature, self.relative_humidity)?;
+        Ok(Self { temperature: other.temperature, ..self })
+    }
+
+    /// The same room at another relative humidity.
+    #[must_use]
+    pub fn with_relative_humidity(mut self, relative_humidity: RelativeHumidity) -> Self {
+        self.relative_humidity = relative_humidity;
+        self
+    }
+
     /// The same room at this absolute pressure; one atmosphere when not called.
     ///
     /// # Errors

@@ -56,7 +56,8 @@ struct File {
 
 static DEFECTS: LazyLock<Result<Vec<Defect>>> = LazyLock::new(|| {
     let damaged = |what: &str| bad_data(FILE, None, None, what, "restore the file from the release");
-    let file: File = toml::from_str(include_str!("../../data/defects.toml")).map_err(|e| damaged(e.message()))?;
+    let file: File =
+        toml::from_str(include_str!("../../data/defects.toml")).map_err(|e| damaged(e.message()))?;
     if file.schema == 1 { Ok(file.defect) } else { Err(damaged("another schema than 1")) }
 });
 
@@ -81,10 +82,18 @@ impl Defect {
     pub fn named(name: &str) -> Result<&'static Self> {
         let wanted = fold(name);
         let all = Self::all()?;
-        all.iter().find(|d| fold(&d.name) == wanted || d.also.iter().any(|a| fold(a) == wanted)).ok_or_else(|| {
-            let known = all.iter().flat_map(|d| core::iter::once(&d.name).chain(&d.also)).map(String::as_str);
-            unknown_name("defect", name, known, "describe what is seen with one of the words of the trade")
-        })
+        all.iter().find(|d| fold(&d.name) == wanted || d.also.iter().any(|a| fold(a) == wanted)).ok_or_else(
+            || {
+                let known =
+                    all.iter().flat_map(|d| core::iter::once(&d.name).chain(&d.also)).map(String::as_str);
+                unknown_name(
+                    "defect",
+                    name,
+                    known,
+                    "describe what is seen with one of the words of the trade",
+                )
+            },
+        )
     }
 }
 
@@ -117,7 +126,7 @@ pub struct LikelyCause {
     pub margin: Margin,
     /// Probability that its limit is broken, 0 to 1, as far as the models know.
     pub probability: f64,
-    /// The smallest change of one setting that cures it; None when none does within a factor 3.
+    /// The smallest change of one setting that cures it; None when its limit holds, or no change within a factor 3 does.
     pub change: Option<Change>,
 }
 
@@ -146,7 +155,7 @@ pub fn diagnose(defect: &str, setup: &Setup, job: &Job) -> Result<Diagnosis> {
         causes.push(LikelyCause {
             margin: margin.clone(),
             probability: below(-margin.sigmas()),
-            change: smallest_change(setup, job, *fault)?,
+            change: if margin.holds() { None } else { smallest_change(setup, job, *fault)? },
         });
     }
     causes.sort_by(|a, b| b.probability.total_cmp(&a.probability));
@@ -174,7 +183,10 @@ fn now(setup: &Setup, axis: Axis) -> f64 {
 /// Values to try, nearest first, up and down in turn.
 fn tries(axis: Axis, from: f64) -> Vec<f64> {
     if axis == Axis::WetPasses {
-        return [from + 1.0, from - 1.0, from + 2.0, from - 2.0, from + 3.0].into_iter().filter(|v| *v >= 1.0).collect();
+        return [from + 1.0, from - 1.0, from + 2.0, from - 2.0, from + 3.0]
+            .into_iter()
+            .filter(|v| *v >= 1.0)
+            .collect();
     }
     // No thinner at all is stepped away from by tenths of a part.
     let at = |k: i32| if from > 0.0 { from * STEP.powi(k) } else { 0.1 * f64::from(k) };
@@ -193,7 +205,11 @@ fn smallest_change(setup: &Setup, job: &Job, fault: Fault) -> Result<Option<Chan
                 continue;
             }
             // A setting out of range is no cure.
-            let judged = if axis == Axis::ThinnerPerPaint { moved.judge(job) } else { moved.judge_staged(&stage, job) };
+            let judged = if axis == Axis::ThinnerPerPaint {
+                moved.judge(job)
+            } else {
+                moved.judge_staged(&stage, job)
+            };
             let Ok(judged) = judged else { continue };
             if !holds(&judged) {
                 continue;
@@ -226,7 +242,10 @@ impl Diagnosis {
             notes.push("None of these is likely at these settings: look beyond them.".to_owned());
         }
         notes.extend(self.defect.beyond.iter().map(|b| format!("Beyond the model: {b}.")));
-        notes.push(format!("Which faults stand behind a defect: {}.", crate::source::cite("defects-practice")));
+        notes.push(format!(
+            "Which faults stand behind a defect: {}.",
+            crate::source::cite("defects-practice")
+        ));
         Table {
             caption: format!("{}: {}", self.defect.name, self.defect.looks),
             columns: vec![
@@ -238,12 +257,17 @@ impl Diagnosis {
                     cells: self
                         .causes
                         .iter()
-                        .map(|c| Cell::number(format!("{:.0} %", 100.0 * c.probability), 100.0 * c.probability))
+                        .map(|c| {
+                            Cell::number(format!("{:.0} %", 100.0 * c.probability), 100.0 * c.probability)
+                        })
                         .collect(),
                 },
                 words("number", "the number", &|c| c.margin.why.clone()),
                 words("change", "smallest change that cures it", &|c| {
-                    c.change.map_or_else(|| format!("none of one setting; {}", c.margin.fault.cure()), |x| x.to_string())
+                    c.change.map_or_else(
+                        || format!("none of one setting; {}", c.margin.fault.cure()),
+                        |x| x.to_string(),
+                    )
                 }),
             ],
             notes,

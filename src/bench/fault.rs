@@ -82,7 +82,9 @@ impl Fault {
             Self::Spatter => "thin further, or raise the pressure",
             Self::DrySpray => "come nearer, lower the pressure, or slow the thinner with a retarder",
             Self::OrangePeel => "lay it wetter, thin further, or slow the thinner with a retarder",
-            Self::Run => "fewer passes wet in wet, a faster thinner, less thinner, or turn the face level while it sets",
+            Self::Run => {
+                "fewer passes wet in wet, a faster thinner, less thinner, or turn the face level while it sets"
+            }
             Self::Blush => "dry or warm the room, slow the thinner, or lay thinner coats",
             Self::TipDrying => "wipe the tip, cover pauses, or add a retarder that the paint bears",
             Self::Attack => "prime with a paint that does not attack it, or change the thinner",

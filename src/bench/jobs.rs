@@ -120,7 +120,12 @@ impl Job {
     /// ends before it begins.
     pub fn checked(self) -> Result<Self> {
         let wrong = |what: &str, value: String, limit: &str| {
-            Err(out_of_range(format!("{what} of the job {}", self.name), value, limit, "see data/jobs.toml for usual targets"))
+            Err(out_of_range(
+                format!("{what} of the job {}", self.name),
+                value,
+                limit,
+                "see data/jobs.toml for usual targets",
+            ))
         };
         if !(self.dry_film.si() > 0.0 && self.dry_film.si() <= 1e-3) {
             return wrong("dry film", show(self.dry_film), "above 0 µm, at most 1 mm");

@@ -97,9 +97,19 @@ pub fn pieces(job: &Job, ratios: &[f64]) -> usize {
 ///
 /// # Errors
 /// As [`recommend`]; a [`crate::error::RangeError`] without a ratio.
-pub fn recommend_watched(start: &Setup, job: &Job, ratios: &[f64], progress: &Progress) -> Result<Recommendation> {
+pub fn recommend_watched(
+    start: &Setup,
+    job: &Job,
+    ratios: &[f64],
+    progress: &Progress,
+) -> Result<Recommendation> {
     if ratios.is_empty() {
-        return Err(out_of_range("number of ratios", "0", "1 or more", "name parts of thinner to one part of paint"));
+        return Err(out_of_range(
+            "number of ratios",
+            "0",
+            "1 or more",
+            "name parts of thinner to one part of paint",
+        ));
     }
     // A mix is made once; one that separates costs its ratio, not the search.
     let mut stages = Vec::with_capacity(ratios.len());
@@ -125,10 +135,15 @@ pub fn recommend_watched(start: &Setup, job: &Job, ratios: &[f64], progress: &Pr
             }
         }
     }
-    for_rows(&mut rows, progress, || (), |(), _, row| {
-        let (setup, stage) = &stages[row.stage];
-        row.choice = Some(row.judge(setup, stage, job));
-    });
+    for_rows(
+        &mut rows,
+        progress,
+        || (),
+        |(), _, row| {
+            let (setup, stage) = &stages[row.stage];
+            row.choice = Some(row.judge(setup, stage, job));
+        },
+    );
     let mut choices: Vec<Choice> = Vec::new();
     let (mut judged, mut failed) = (0, None);
     for row in rows {
@@ -188,7 +203,9 @@ fn steps(low: f64, high: f64, count: usize) -> impl Iterator<Item = f64> {
 fn one_a_ratio(choices: &[Choice], keep: impl Fn(&Choice) -> bool) -> Vec<Choice> {
     let mut told: Vec<Choice> = Vec::new();
     for choice in choices.iter().filter(|c| keep(c)) {
-        let known = told.iter().any(|t| t.setup.thinner_per_paint.to_bits() == choice.setup.thinner_per_paint.to_bits());
+        let known = told
+            .iter()
+            .any(|t| t.setup.thinner_per_paint.to_bits() == choice.setup.thinner_per_paint.to_bits());
         if !known {
             told.push(choice.clone());
         }
@@ -243,7 +260,11 @@ impl Recommendation {
              and spark. The safety data sheets, local codes and licensed practice decide."
                 .to_owned(),
         );
-        let verdict = if self.choices.is_empty() { "nothing fits; nearest misses" } else { "settings that fit, safest first" };
+        let verdict = if self.choices.is_empty() {
+            "nothing fits; nearest misses"
+        } else {
+            "settings that fit, safest first"
+        };
         Table {
             caption: format!("{} ({}): {verdict}", self.job.name, self.job.note),
             columns: vec![
@@ -261,7 +282,9 @@ impl Recommendation {
                 numbers("wet_passes", "passes\nwet in wet", "1", &|c| {
                     (c.setup.wet_passes.to_string(), f64::from(c.setup.wet_passes))
                 }),
-                numbers("passes", "passes\nin all", "1", &|c| (format!("{:.0}", c.judged.passes.ceil()), c.judged.passes)),
+                numbers("passes", "passes\nin all", "1", &|c| {
+                    (format!("{:.0}", c.judged.passes.ceil()), c.judged.passes)
+                }),
                 words("flash_off", "flash-off", &|c| seconds(c.judged.flash_off)),
                 words("touch_dry", "touch dry", &|c| seconds(c.judged.touch_dry)),
                 numbers("margin", "margin", "1", &|c| {

@@ -13,7 +13,7 @@ use crate::air::Room;
 use crate::blend::Blend;
 use crate::dose::{Parts, Thinning};
 use crate::error::{Error, Result, out_of_range};
-use crate::film::{Drying, Limits, Ripple, Substrate, Tip, tip_drying};
+use crate::film::{Film, Limits, Ripple, Substrate, Tip, tip_drying};
 use crate::layers::{Verdict, thinner_on_substrate};
 use crate::paint::{Mix, Paint};
 use crate::quantity::{Length, Quantity, Ratio, Temperature, Time, digits, show};
@@ -26,7 +26,7 @@ const FAR: f64 = 100.0;
 const WIPE_S: f64 = 60.0;
 /// Factors of the verdicts on thinner and part (judgement).
 const ATTACKED: f64 = 0.5;
-const DOUBTFUL: f64 = 1.2;
+const DOUBTFUL: f64 = 2.0;
 /// What the warning of an air that drives the film aside stands for.
 const DRIVEN: f64 = 0.7;
 
@@ -192,10 +192,7 @@ impl Setup {
             coldest: self.room.temperature(),
         };
         match shot.film(self.wet_passes) {
-            Ok(film) => {
-                let dry = film.with_substrate(self.substrate.clone()).dry()?;
-                self.lies(&dry, job, &mut judged)?;
-            }
+            Ok(film) => self.lies(&film.with_substrate(self.substrate.clone()), job, &mut judged)?,
             // Dust, or a film too thin to be one: the faults above say so.
             Err(Error::Range(_)) => {}
             Err(e) => return Err(e),
@@ -205,12 +202,12 @@ impl Setup {
     }
 
     /// How the coat lies and dries.
-    fn lies(&self, dry: &Drying, job: &Job, judged: &mut Judged) -> Result<()> {
-        judged.coldest = dry.coldest();
-        judged.flash_off = dry.time_to_lose(Ratio::from_si(crate::film::FLASH_OFF_SHARE)).ok();
-        judged.touch_dry = dry.touch_dry_time();
-        let ripple = Ripple::usual()?;
-        if let Some((exponent, sag)) = dry.levelling_and_sag(&ripple, self.steepness)? {
+    fn lies(&self, film: &Film, job: &Job, judged: &mut Judged) -> Result<()> {
+        let dry = film.brief(&Ripple::usual()?, self.steepness)?;
+        judged.coldest = dry.coldest;
+        judged.flash_off = dry.flash_off;
+        judged.touch_dry = dry.touch_dry;
+        if let Some((exponent, sag)) = dry.flow {
             if let Some(left) = job.ripple_left {
                 let needed = -left.si().ln();
                 judged.margins.push(Margin {
@@ -231,22 +228,21 @@ impl Setup {
                 why: format!("slides {}, {} allowed", show(sag), show(limit)),
             });
         }
-        judged.margins.extend(self.dew(dry));
+        if !film.is_waterborne() {
+            judged.margins.extend(self.dew(dry.coldest));
+        }
         Ok(())
     }
 
     /// Vapour pressure of water over the cold film against that in the room.
-    fn dew(&self, dry: &Drying) -> Option<Margin> {
-        if dry.film().is_waterborne() {
-            return None;
-        }
+    fn dew(&self, coldest: Temperature) -> Option<Margin> {
         let dew = self.room.dew_point().ok()?;
         let pressure = crate::air::psychrometrics::saturation_pressure;
-        let ratio = pressure(dry.coldest()).ok()?.si() / pressure(dew).ok()?.si();
+        let ratio = pressure(coldest).ok()?.si() / pressure(dew).ok()?.si();
         Some(Margin {
             fault: Fault::Blush,
             factor: ratio,
-            why: format!("the film cools to {}, the dew point is {}", show(dry.coldest()), show(dew)),
+            why: format!("the film cools to {}, the dew point is {}", show(coldest), show(dew)),
         })
     }
 
@@ -257,7 +253,8 @@ impl Setup {
                 return Ok(Margin {
                     fault: Fault::Attack,
                     factor: FAR,
-                    why: "a primer that stands the thinner lies between, or there is nothing to attack".to_owned(),
+                    why: "a primer that stands the thinner lies between, or there is nothing to attack"
+                        .to_owned(),
                 });
             }
         };
@@ -296,8 +293,18 @@ fn spidering(shot: &Shot) -> Option<Margin> {
 }
 
 fn too_wide(shot: &Shot, wet: Length, job: &Job) -> Option<Margin> {
-    let width = job.widest_pass.map(|most| (most.si() / shot.swath().si(), format!("a pass {} wide, at most {} for {}", show(shot.swath()), show(most), job.name)));
-    let thick = job.thickest_pass.map(|most| (most.si() / wet.si(), format!("{} of wet film a pass, at most {} for {}", show(wet), show(most), job.name)));
+    let width = job.widest_pass.map(|most| {
+        (
+            most.si() / shot.swath().si(),
+            format!("a pass {} wide, at most {} for {}", show(shot.swath()), show(most), job.name),
+        )
+    });
+    let thick = job.thickest_pass.map(|most| {
+        (
+            most.si() / wet.si(),
+            format!("{} of wet film a pass, at most {} for {}", show(wet), show(most), job.name),
+        )
+    });
     let (factor, why) = [width, thick].into_iter().flatten().min_by(|a, b| a.0.total_cmp(&b.0))?;
     Some(Margin { fault: Fault::TooWide, factor, why })
 }

@@ -7,7 +7,7 @@
 use super::fault::Fault;
 use super::jobs::Job;
 use super::setup::{Setup, Stage};
-use crate::error::{Error, Result, out_of_range};
+use crate::error::{Result, out_of_range};
 use crate::progress::{Progress, for_rows};
 use crate::quantity::{Length, Pressure, Quantity, RelativeHumidity, Temperature};
 use serde::{Deserialize, Serialize};
@@ -80,7 +80,12 @@ impl Axis {
     pub fn find(name: &str) -> Result<Self> {
         Self::ALL.into_iter().find(|a| a.key() == name).ok_or_else(|| {
             let known = Self::ALL.map(Self::key);
-            crate::error::unknown_name("setting of a map", name, known, "a map runs over two of the settings listed")
+            crate::error::unknown_name(
+                "setting of a map",
+                name,
+                known,
+                "a map runs over two of the settings listed",
+            )
         })
     }
 
@@ -89,19 +94,32 @@ impl Axis {
         matches!(self, Self::ThinnerPerPaint | Self::Temperature | Self::Humidity | Self::AirSpeed)
     }
 
-    fn set(self, setup: &mut Setup, value: f64) -> Result<()> {
+    pub(super) fn set(self, setup: &mut Setup, value: f64) -> Result<()> {
         match self {
             Self::ThinnerPerPaint => setup.thinner_per_paint = value,
             Self::Pressure => setup.gun = setup.gun.clone().at_pressure(Pressure::from_si(value * 1e3))?,
             Self::Distance => setup.gun = setup.gun.clone().at_distance(Length::from_si(value * 1e-3))?,
-            Self::Temperature => setup.room = setup.room.clone().at(Some(Temperature::from_si(value + 273.15)), None)?,
-            Self::Humidity => setup.room = setup.room.clone().at(None, Some(RelativeHumidity::new(value / 100.0)?))?,
+            Self::Temperature => {
+                setup.room = setup.room.clone().with_temperature(Temperature::from_si(value + 273.15))?
+            }
+            Self::Humidity => {
+                setup.room = setup.room.clone().with_relative_humidity(RelativeHumidity::new(value / 100.0)?)
+            }
             Self::WetPasses => {
                 if !(1.0..=20.0).contains(&value) {
-                    return Err(out_of_range("passes wet in wet", value.to_string(), "1 to 20", "count whole passes"));
+                    return Err(out_of_range(
+                        "passes wet in wet",
+                        value.to_string(),
+                        "1 to 20",
+                        "count whole passes",
+                    ));
                 }
                 // Between 1 and 20 by the line above.
-                #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "checked to be 1 to 20")]
+                #[allow(
+                    clippy::cast_possible_truncation,
+                    clippy::cast_sign_loss,
+                    reason = "checked to be 1 to 20"
+                )]
                 let passes = value.round() as u32;
                 setup.wet_passes = passes;
             }
@@ -201,12 +219,17 @@ pub fn window(
     // Where neither axis changes the mix or the room, they are made once.
     let common = if x.0.changes_stage() || y.0.changes_stage() { None } else { Some(start.stage()?) };
     let mut cells: Vec<(Cell, Option<String>)> = vec![(Cell::Waiting, None); nx * y.1.len()];
-    for_rows(&mut cells, progress, || (), |(), i, cell| {
-        *cell = match judge(start, job, common.as_ref(), [(x.0, x.1[i % nx]), (y.0, y.1[i / nx])]) {
-            Ok(found) => (found, None),
-            Err(e) => (Cell::Refused, Some(e.to_string())),
-        };
-    });
+    for_rows(
+        &mut cells,
+        progress,
+        || (),
+        |(), i, cell| {
+            *cell = match judge(start, job, common.as_ref(), [(x.0, x.1[i % nx]), (y.0, y.1[i / nx])]) {
+                Ok(found) => (found, None),
+                Err(e) => (Cell::Refused, Some(e.to_string())),
+            };
+        },
+    );
     let refused = cells.iter_mut().find_map(|(_, why)| why.take());
     Ok(WindowMap {
         x,
@@ -233,7 +256,12 @@ fn judge(start: &Setup, job: &Job, common: Option<&Stage>, settings: [(Axis, f64
 
 fn check(x: &(Axis, Vec<f64>), y: &(Axis, Vec<f64>)) -> Result<()> {
     if x.0 == y.0 {
-        return Err(out_of_range("axes of the map", x.0.key(), "two different settings", "let one of them run over another"));
+        return Err(out_of_range(
+            "axes of the map",
+            x.0.key(),
+            "two different settings",
+            "let one of them run over another",
+        ));
     }
     for (axis, values) in [x, y] {
         if values.is_empty() || values.len() > MOST {
@@ -245,9 +273,13 @@ fn check(x: &(Axis, Vec<f64>), y: &(Axis, Vec<f64>)) -> Result<()> {
             ));
         }
         if let Some(bad) = values.iter().find(|v| !v.is_finite()) {
-            return Err(out_of_range(axis.key(), bad.to_string(), "a finite number", "drop it from the list"));
+            return Err(out_of_range(
+                axis.key(),
+                bad.to_string(),
+                "a finite number",
+                "drop it from the list",
+            ));
         }
     }
     Ok(())
 }
-

@@ -31,6 +31,7 @@
 mod advice;
 mod binder;
 mod blush;
+mod brief;
 mod coat;
 mod course;
 mod dispersion;

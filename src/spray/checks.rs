@@ -26,11 +26,11 @@ use crate::warning::Warning;
 /// Coarse end of air spray, m (source key `AIR_SPRAY_SIZES`).
 pub(crate) const COARSEST_M: f64 = 50e-6;
 /// A deposit so near its touch-dry state does not flow together, K.
-const NEARLY_TOUCH_DRY_K: f64 = 15.0;
+pub(super) const NEARLY_TOUCH_DRY_K: f64 = 15.0;
 /// Solids at which a dispersion is near packed.
-const NEARLY_PACKED: f64 = 0.62;
+pub(super) const NEARLY_PACKED: f64 = 0.62;
 /// Share of dry drops that is felt as grit.
-const GRITTY: f64 = 0.2;
+pub(super) const GRITTY: f64 = 0.2;
 /// Solids that clog, and grains over the gap (source key `NEEDLE_GAP`).
 const CLOGGING_SOLIDS: f64 = 0.40;
 const GRAIN_PER_GAP: f64 = 0.1;

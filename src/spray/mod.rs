@@ -22,6 +22,7 @@
 
 mod airbrush;
 mod atomise;
+mod brief;
 mod checks;
 mod drop;
 mod flight;
