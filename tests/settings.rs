@@ -62,18 +62,32 @@ fn more_thinner_is_finer_and_takes_more_passes(#[case] family: Family) {
     }
 }
 
-// Thinner still needs lower pressure: with four parts of thinner close to the part the air at 20 psi drives the wet film
-// aside, at 6 psi less or not.
-#[test]
-fn thinner_still_needs_lower_pressure() {
-    let lines = job("fine lines");
-    let at = |psi: f64| setup(Family::AlcoholAcrylic, 4.0, psi, 20.0).judge(&lines).unwrap();
-    assert!(at(20.0).margin(Fault::Spidering).is_some());
-    let driven = |psi: f64| at(psi).margin(Fault::Spidering).is_some();
-    assert!((3..20).map(f64::from).any(|psi| !driven(psi)), "no pressure is low enough");
+// Thinner still needs lower pressure (common practice): 30 mm from the part the highest pressure at which the air does not
+// drive the wet film aside falls from 18 psi at equal parts to 10 at two parts of thinner and 8 at three.
+#[rstest::rstest]
+#[case(1.0, 16.0, false)]
+#[case(1.0, 22.0, true)]
+#[case(2.0, 16.0, true)]
+#[case(2.0, 8.0, false)]
+#[case(3.0, 9.0, true)]
+#[case(3.0, 6.0, false)]
+fn thinner_still_needs_lower_pressure(#[case] ratio: f64, #[case] psi: f64, #[case] driven: bool) {
+    let judged = setup(Family::AlcoholAcrylic, ratio, psi, 30.0).judge(&job("fine lines")).unwrap();
+    assert_eq!(judged.margin(Fault::Spidering).is_some(), driven, "{judged:?}");
 }
 
-// A mask has less edge with thin passes: the wet film of a pass falls with the ratio at equal paint flow.
+// A fast thinner from afar: the paint lands as dust, and coming nearer cures it (common practice).
+#[test]
+fn a_fast_thinner_from_afar_lands_dry() {
+    let mut fast = setup(Family::SolventLacquer, 2.0, 30.0, 250.0);
+    fast.thinner = Blend::from_names(&[("acetone", 100.0)], Basis::Volume, None).unwrap();
+    let found = diagnose("dry spray", &fast, &job("base coat")).unwrap();
+    assert_eq!(found.causes[0].margin.fault, Fault::DrySpray);
+    assert!(found.causes[0].probability > 0.8);
+    let change = found.causes[0].change.unwrap();
+    assert!(change.setting == Axis::Distance && change.to < change.from, "{change}");
+}
+
 #[test]
 fn margins_are_told_in_order_with_their_numbers() {
     let judged = setup(Family::SolventLacquer, 1.0, 20.0, 80.0).judge(&job("gloss clear")).unwrap();
@@ -197,7 +211,6 @@ fn bad_maps(#[case] x: (Axis, Vec<f64>), #[case] y: (Axis, Vec<f64>), #[case] sa
 // The first cause and the direction of the cure, as painters know them (common practice, from memory).
 #[rstest::rstest]
 #[case("spatter", Family::SolventLacquer, 0.0, 10.0, 80.0, Fault::Spatter)]
-#[case("dry spray", Family::SolventLacquer, 2.0, 60.0, 300.0, Fault::DrySpray)]
 #[case("run", Family::SolventLacquer, 3.0, 25.0, 25.0, Fault::Run)]
 #[case("poor hiding", Family::SolventLacquer, 4.0, 20.0, 150.0, Fault::TooManyPasses)]
 fn causes(

@@ -263,11 +263,12 @@ impl Diagnosis {
                         .collect(),
                 },
                 words("number", "the number", &|c| c.margin.why.clone()),
-                words("change", "smallest change that cures it", &|c| {
-                    c.change.map_or_else(
-                        || format!("none of one setting; {}", c.margin.fault.cure()),
-                        |x| x.to_string(),
-                    )
+                words("change", "smallest change that cures it", &|c| match c.change {
+                    Some(change) => change.to_string(),
+                    None if c.margin.holds() => {
+                        format!("its limit holds; to be safer: {}", c.margin.fault.cure())
+                    }
+                    None => format!("no one setting within a factor 3; {}", c.margin.fault.cure()),
                 }),
             ],
             notes,
