@@ -100,10 +100,10 @@ impl Axis {
             Self::Pressure => setup.gun = setup.gun.clone().at_pressure(Pressure::from_si(value * 1e3))?,
             Self::Distance => setup.gun = setup.gun.clone().at_distance(Length::from_si(value * 1e-3))?,
             Self::Temperature => {
-                setup.room = setup.room.clone().with_temperature(Temperature::from_si(value + 273.15))?
+                setup.room = setup.room.clone().with_temperature(Temperature::from_si(value + 273.15))?;
             }
             Self::Humidity => {
-                setup.room = setup.room.clone().with_relative_humidity(RelativeHumidity::new(value / 100.0)?)
+                setup.room = setup.room.clone().with_relative_humidity(RelativeHumidity::new(value / 100.0)?);
             }
             Self::WetPasses => {
                 if !(1.0..=20.0).contains(&value) {
