@@ -32,6 +32,7 @@ mod programme;
 mod quantity;
 mod rinse;
 mod safety;
+mod setup;
 mod solvent;
 mod spray;
 mod table;
@@ -119,6 +120,11 @@ mod _core {
     };
     #[pymodule_export]
     use crate::safety::{PyExposureLimit, PyPropertySource, PySafetyValue};
+    #[pymodule_export]
+    use crate::setup::{
+        PyDiagnosis, PyJob, PyJudged, PyRecommendation, PySetup, PyWindowMap, defects, diagnose, recommend,
+        window,
+    };
     #[pymodule_export]
     use crate::solvent::{PyHansen, PySolvent, solvent};
     #[pymodule_export]

@@ -416,7 +416,11 @@ pub fn recommend(
 pub struct PyWindowMap(pub WindowMap);
 
 impl PyWindowMap {
-    fn grid<T: numpy::Element + Copy>(&self, py: Python<'_>, pick: impl Fn(Cell) -> T) -> CallResult<Py<PyArray2<T>>> {
+    fn grid<T: numpy::Element + Copy>(
+        &self,
+        py: Python<'_>,
+        pick: impl Fn(Cell) -> T,
+    ) -> CallResult<Py<PyArray2<T>>> {
         let values: Vec<T> = self.0.cells.iter().map(|c| pick(*c)).collect();
         let shape = (self.0.y.1.len(), self.0.x.1.len());
         let grid = Array2::from_shape_vec(shape, values).map_err(|e| UnitError::new_err(e.to_string()))?;
@@ -463,6 +467,7 @@ impl PyWindowMap {
     }
     /// The faults that the codes of ``codes`` count from 0.
     #[getter]
+    #[allow(clippy::unused_self, reason = "a property in Python")]
     fn faults(&self) -> Vec<&'static str> {
         Fault::ALL.map(Fault::name).to_vec()
     }
@@ -673,7 +678,12 @@ impl PyDiagnosis {
 /// 'spatter'
 #[pyfunction]
 #[allow(clippy::needless_pass_by_value, reason = "extracted arguments")]
-pub fn diagnose(py: Python<'_>, defect: &str, setup: PyRef<'_, PySetup>, job: JobArg<'_>) -> CallResult<PyDiagnosis> {
+pub fn diagnose(
+    py: Python<'_>,
+    defect: &str,
+    setup: PyRef<'_, PySetup>,
+    job: JobArg<'_>,
+) -> CallResult<PyDiagnosis> {
     let job = job.job()?;
     let setup = setup.0.clone();
     Ok(PyDiagnosis(py.detach(|| bench::diagnose(defect, &setup, &job))?))

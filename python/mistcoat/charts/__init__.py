@@ -6,5 +6,6 @@ printer and read the same to everyone.
 
 from .comparison import comparison
 from .drying import drying
+from .window import window
 
-__all__ = ["comparison", "drying"]
+__all__ = ["comparison", "drying", "window"]
