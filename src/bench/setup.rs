@@ -13,7 +13,7 @@ use crate::air::Room;
 use crate::blend::Blend;
 use crate::dose::{Parts, Thinning};
 use crate::error::{Error, Result, out_of_range};
-use crate::film::{Film, Limits, Ripple, Substrate, Tip, tip_drying};
+use crate::film::{Film, Limits, Ripple, Substrate, Tip, wipe_every};
 use crate::layers::{Verdict, thinner_on_substrate};
 use crate::paint::{Mix, Paint};
 use crate::quantity::{Length, Quantity, Ratio, Temperature, Time, digits, show};
@@ -271,13 +271,9 @@ impl Setup {
 
 /// Most mixes of a lacquer dry on the tip and are dissolved again: only what builds up is a fault.
 fn tip_margin(mix: &Mix, room: &Room) -> Result<Margin> {
-    let (factor, why) = match tip_drying(mix, room, Tip::default()) {
-        Ok(tip) => match tip.wipe_every {
-            Some(every) => (every.si() / WIPE_S, format!("the tip wants wiping every {}", show(every))),
-            None => (FAR, "the paint stays wet on the tip, or dissolves again".to_owned()),
-        },
-        Err(Error::Range(_)) => (FAR, "the paint does not set on the tip within a day".to_owned()),
-        Err(e) => return Err(e),
+    let (factor, why) = match wipe_every(mix, room, Tip::default())? {
+        Some(every) => (every.si() / WIPE_S, format!("the tip wants wiping every {}", show(every))),
+        None => (FAR, "the paint stays wet on the tip, or dissolves again".to_owned()),
     };
     Ok(Margin { fault: Fault::TipDrying, factor: factor.min(FAR), why })
 }

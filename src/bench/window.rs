@@ -216,15 +216,28 @@ pub fn window(
 ) -> Result<WindowMap> {
     check(&x, &y)?;
     let nx = x.1.len();
-    // Where neither axis changes the mix or the room, they are made once.
-    let common = if x.0.changes_stage() || y.0.changes_stage() { None } else { Some(start.stage()?) };
+    // Mix and tip are made once for all cells that share them.
+    let stages = match (x.0.changes_stage(), y.0.changes_stage()) {
+        (false, false) => Stages::One(start.stage()?),
+        (true, false) => Stages::AlongX(along(start, &x)),
+        (false, true) => Stages::AlongY(along(start, &y)),
+        (true, true) => Stages::EachCell,
+    };
     let mut cells: Vec<(Cell, Option<String>)> = vec![(Cell::Waiting, None); nx * y.1.len()];
     for_rows(
         &mut cells,
         progress,
         || (),
         |(), i, cell| {
-            *cell = match judge(start, job, common.as_ref(), [(x.0, x.1[i % nx]), (y.0, y.1[i / nx])]) {
+            let (ix, iy) = (i % nx, i / nx);
+            let made = match &stages {
+                Stages::One(stage) => Some(Ok(stage)),
+                Stages::AlongX(all) => Some(all[ix].as_ref().map_err(Clone::clone)),
+                Stages::AlongY(all) => Some(all[iy].as_ref().map_err(Clone::clone)),
+                Stages::EachCell => None,
+            };
+            let settings = [(x.0, x.1[ix]), (y.0, y.1[iy])];
+            *cell = match made.transpose().and_then(|stage| judge(start, job, stage, settings)) {
                 Ok(found) => (found, None),
                 Err(e) => (Cell::Refused, Some(e.to_string())),
             };
@@ -239,6 +252,28 @@ pub fn window(
         job: job.clone(),
         refused,
     })
+}
+
+/// Mixes with what they do on the tip, where cells share them; a value that gives none keeps its error.
+enum Stages {
+    One(Stage),
+    AlongX(Vec<Result<Stage>>),
+    AlongY(Vec<Result<Stage>>),
+    EachCell,
+}
+
+fn along(start: &Setup, (axis, values): &(Axis, Vec<f64>)) -> Vec<Result<Stage>> {
+    let mut made: Vec<Option<Result<Stage>>> = vec![None; values.len()];
+    for_rows(
+        &mut made,
+        &Progress::new(values.len()),
+        || (),
+        |(), i, stage| {
+            let mut setup = start.clone();
+            *stage = Some(axis.set(&mut setup, values[i]).and_then(|()| setup.stage()));
+        },
+    );
+    made.into_iter().flatten().collect()
 }
 
 fn judge(start: &Setup, job: &Job, common: Option<&Stage>, settings: [(Axis, f64); 2]) -> Result<Cell> {

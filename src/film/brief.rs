@@ -1,6 +1,7 @@
 //! A coat in a few best values, from one run of the engine: what maps of thousands of settings need.
 
 use super::coat::{Film, Moved};
+use super::dispersion::touch_dry_reader;
 use super::drying::first_time;
 use super::flash_off::FLASH_OFF_SHARE;
 use super::viscosity::{Nudge, Thickening};
@@ -37,7 +38,11 @@ impl Film {
         };
         Ok(Brief {
             flash_off: first_time(&trace.segments, Ratio::from_si(FLASH_OFF_SHARE)),
-            touch_dry: trace.soft_until_s[0].map(Time::from_si),
+            touch_dry: if self.dispersion().is_some() {
+                touch_dry_reader(self).and_then(|read| read(trace)).ok().map(Time::from_si)
+            } else {
+                trace.soft_until_s[0].map(Time::from_si)
+            },
             coldest: Temperature::from_si(trace.temperature_k.iter().copied().fold(f64::INFINITY, f64::min)),
             flow,
         })

@@ -90,5 +90,6 @@ pub use programme::{Phase, Programme};
 pub use stack::{Stack, StackDrying};
 pub use substrate::{Substrate, WarmLimit};
 pub use table::{BadRows, DriedTable, DryTable, RowState, Setting};
+pub(crate) use tip::wipe_every;
 pub use tip::{Tip, TipDrying, tip_drying};
 pub use window::FilmWindow;

@@ -19,7 +19,7 @@
 
 use super::coat::Moved;
 use super::flash_off::{MODEL_SPREAD, VAPOUR_PRESSURE_SPREAD};
-use super::open_cup::run::{Pool, Thickening};
+use super::open_cup::run::{Followed, Pool, Thickening};
 use super::substrate::Substrate;
 use crate::air::Room;
 use crate::answer::Answer;
@@ -151,6 +151,55 @@ pub struct TipDrying {
     pub advice: String,
 }
 
+/// Time in pauses after which the tip wants wiping, best value alone; `None` when it never does. For maps: one run, and none
+/// for a paint that dissolves again.
+///
+/// # Errors
+/// Errors of the mix.
+pub(crate) fn wipe_every(mix: &Mix, room: &Room, tip: Tip) -> Result<Option<Time>> {
+    if redissolves(mix.paint().family()) {
+        return Ok(None);
+    }
+    let needle = needle()?;
+    let pool = pool_on(&needle, mix, room, tip);
+    let law = Thickening::of(mix, room, 0.0)?;
+    let sets = sets_after(&pool.follow(Moved::NOTHING)?, mix, &law)?;
+    let layer_m = tip.film.si() * mix.volume_solids().best.si();
+    Ok(sets.filter(|sets| tip.pause.si() > *sets).map(|_| wipe_after(tip, layer_m)))
+}
+
+/// What the tip is, thermally.
+fn needle() -> Result<Substrate> {
+    Substrate::named("steel")?.with_thickness(Length::from_si(NEEDLE_M))
+}
+
+fn pool_on<'a>(needle: &'a Substrate, mix: &'a Mix, room: &'a Room, tip: Tip) -> Pool<'a> {
+    Pool {
+        mix,
+        room,
+        depth_m: tip.film.si(),
+        length_m: TIP_M,
+        freeboard_m: 0.0,
+        air_speed_m_s: tip.air_speed.si(),
+        wall: needle,
+        until_s: UNTIL_S,
+    }
+}
+
+/// When what was followed no longer flows, s.
+fn sets_after(followed: &Followed, mix: &Mix, law: &Thickening) -> Result<Option<f64>> {
+    if mix.paint().family() == Family::WaterborneAcrylic {
+        followed.time_of_solids(PACKED)
+    } else {
+        followed.time_of_rise(law, SET.ln())
+    }
+}
+
+/// Pauses that build a clot out of layers of this dry height.
+fn wipe_after(tip: Tip, layer_m: f64) -> Time {
+    Time::from_si(tip.pause.si() * (CLOT_M / layer_m).max(1.0))
+}
+
 /// How soon a mix dries on the tip of the needle in this room.
 ///
 /// # Errors
@@ -169,17 +218,8 @@ pub struct TipDrying {
 /// # Ok::<(), mistcoat::Error>(())
 /// ```
 pub fn tip_drying(mix: &Mix, room: &Room, tip: Tip) -> Result<TipDrying> {
-    let needle = Substrate::named("steel")?.with_thickness(Length::from_si(NEEDLE_M))?;
-    let base = Pool {
-        mix,
-        room,
-        depth_m: tip.film.si(),
-        length_m: TIP_M,
-        freeboard_m: 0.0,
-        air_speed_m_s: tip.air_speed.si(),
-        wall: &needle,
-        until_s: UNTIL_S,
-    };
+    let needle = needle()?;
+    let base = pool_on(&needle, mix, room, tip);
     let dispersion = mix.paint().family() == Family::WaterborneAcrylic;
     let inputs = [
         Input::new("air speed past the tip", 0.0, 1.0),
@@ -195,10 +235,7 @@ pub fn tip_drying(mix: &Mix, room: &Room, tip: Tip) -> Result<TipDrying> {
         let law = Thickening::of(mix, room, x[3])?;
         let pool = Pool { depth_m: base.depth_m * x[2].exp(), ..base.clone() };
         let moved = Moved { air_speed_stds: x[0], vapour_pressure: x[1], ..Moved::NOTHING };
-        let followed = pool.follow(moved)?;
-        let sets =
-            if dispersion { followed.time_of_solids(PACKED) } else { followed.time_of_rise(&law, SET.ln()) };
-        sets?.ok_or_else(|| {
+        sets_after(&pool.follow(moved)?, mix, &law)?.ok_or_else(|| {
             out_of_range(
                 "time until the paint on the tip sets",
                 "more than 1 d",
@@ -239,7 +276,7 @@ pub fn tip_drying(mix: &Mix, room: &Room, tip: Tip) -> Result<TipDrying> {
     );
     let layer_m = tip.film.si() * mix.volume_solids().best.si();
     let builds_up = index.best.si() > 1.0 && !redissolves;
-    let wipe_every = builds_up.then(|| Time::from_si(tip.pause.si() * (CLOT_M / layer_m).max(1.0)));
+    let wipe_every = builds_up.then(|| wipe_after(tip, layer_m));
     if let Some(wipe) = wipe_every {
         working.push(
             Step::new(
