@@ -29,7 +29,7 @@ const COOLED_K: f64 = 0.5;
 pub(crate) const TOLERANCE: f64 = 1.5e-3;
 /// The same with a binder, whose last solvent leaves so slowly that a small error in amount is a large one in
 /// time.
-const TOLERANCE_WITH_BINDER: f64 = 2e-4;
+const TOLERANCE_WITH_BINDER: f64 = 4e-4;
 /// Absolute tolerance of an amount, as a share of the relative one.
 const AMOUNT_TOLERANCE: f64 = 2e-2;
 /// Absolute tolerance of a temperature, K for a relative one of 1.
@@ -250,19 +250,19 @@ impl Engine {
             return;
         }
         let (t0, t1) = (solver.t_old(), solver.t());
-        let mut before = t0;
-        for point in 1..=POINTS {
-            let t = t0 + (t1 - t0) * point as f64 / POINTS as f64;
-            let above = self.above_glass_k(solver, t);
-            let least = trace.least_above_glass_k.unwrap_or(f64::INFINITY);
-            trace.least_above_glass_k = Some(least.min(above));
-            for (mark, level) in [TOUCH_DRY_K, BLOCK_FREE_K].into_iter().enumerate() {
-                if trace.soft_until_s[mark].is_none() && above <= level {
-                    let time = falls_to(level, before, t, |t| self.above_glass_k(solver, t));
-                    trace.soft_until_s[mark] = Some(self.from_s + time);
-                }
+        let above = self.above_glass_k(solver, t1);
+        let least = trace.least_above_glass_k.unwrap_or(f64::INFINITY);
+        trace.least_above_glass_k = Some(least.min(above));
+        for (mark, level) in [TOUCH_DRY_K, BLOCK_FREE_K].into_iter().enumerate() {
+            if trace.soft_until_s[mark].is_some() || above > level {
+                continue;
             }
-            before = t;
+            // The first of the points within the step that has hardened, and the way to it.
+            let at = |point: usize| t0 + (t1 - t0) * point as f64 / POINTS as f64;
+            let first = (1..POINTS).find(|point| self.above_glass_k(solver, at(*point)) <= level);
+            let end = first.unwrap_or(POINTS);
+            let time = falls_to(level, at(end - 1), at(end), |t| self.above_glass_k(solver, t));
+            trace.soft_until_s[mark] = Some(self.from_s + time);
         }
     }
 
@@ -383,6 +383,11 @@ impl System for Engine {
         y[..self.n].iter().all(|y| *y >= -trace)
             && y[..self.n].iter().sum::<f64>() > 0.0
             && y[self.n] > -COLDEST_DROP_K
+    }
+
+    /// Times are asked for: where an amount hardly moves any more, a small error in it is a large one in time.
+    fn size(&self, i: usize, value: f64, moves: f64) -> f64 {
+        if i < self.n { value.min(moves) } else { value }
     }
 
     fn absolute_tolerance(&self, i: usize) -> f64 {
