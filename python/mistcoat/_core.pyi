@@ -2,7 +2,7 @@
 Native part of `mistcoat`.
 """
 
-from _typeshed import SupportsGetItem
+from _typeshed import Incomplete, SupportsGetItem
 from collections.abc import Mapping
 from mistcoat.protocols import HasUnits
 from numpy import float64
@@ -10,7 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 from os import PathLike
 from typing import Any, Final, SupportsFloat, SupportsIndex, final
 
-__all__ = ["__version__", "Airbrush", "Amounts", "Area", "Batch", "Binder", "Blend", "Blush", "Calibration", "Catalogue", "Caution", "Change", "ColourOrder", "Comparison", "ComparisonRow", "CupCourse", "Cupboard", "Density", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FilmWindow", "FlammableLimit", "Flow", "FlowCup", "Frequency", "Gloss", "Hansen", "HidingPower", "Identification", "Judgement", "KinematicViscosity", "Lay", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "OpenCup", "OpticalCoefficient", "OxidativeCure", "Paint", "PaintTest", "Passes", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "ReferenceLiquid", "RetarderAnswer", "RetarderRow", "RinseBench", "Room", "RoomVapour", "SafetyValue", "Shade", "Shot", "SolubilityParameter", "Solvent", "Split", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "Velocity", "Voc", "Volume", "VolumeRate", "Working", "absorption_over_scattering", "activity_coefficients", "alligation", "amounts", "best_order", "best_split", "cautions", "cheap_then_good", "check_stack", "cleaner_with_paint", "cleaning_cautions", "coat_over_coat", "colour_classes", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "demo_paint", "drop_recipes", "dry_columns", "dry_film", "dry_film_of_spray", "dry_film_per_pass", "efflux_time_s", "equal_portions", "film_window", "flammable_class", "fraction_left", "guns", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lay", "least_cleaner", "levelling_rate", "lower_flammable_limit", "measured_dilutions", "mixture_exposure", "polymers", "portions_needed", "practical_spreading_rate", "pvc", "resin_cut", "retarder", "sag_speed", "scattering_power", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "tip_drying", "typical_hold_up", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "weighed_hold_up", "wet_film"]
+__all__ = ["__version__", "Airbrush", "Amounts", "Area", "Batch", "Binder", "Blend", "Blush", "Calibration", "Catalogue", "Caution", "Change", "ColourOrder", "Comparison", "ComparisonRow", "CupCourse", "Cupboard", "Density", "Diagnosis", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FilmWindow", "FlammableLimit", "Flow", "FlowCup", "Frequency", "Gloss", "Hansen", "HidingPower", "Identification", "Job", "Judged", "Judgement", "KinematicViscosity", "Lay", "Layer", "Length", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "OpenCup", "OpticalCoefficient", "OxidativeCure", "Paint", "PaintTest", "Passes", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "Recommendation", "ReferenceLiquid", "RetarderAnswer", "RetarderRow", "RinseBench", "Room", "RoomVapour", "SafetyValue", "Setup", "Shade", "Shot", "SolubilityParameter", "Solvent", "Split", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "Velocity", "Voc", "Volume", "VolumeRate", "WindowMap", "Working", "absorption_over_scattering", "activity_coefficients", "alligation", "amounts", "best_order", "best_split", "cautions", "cheap_then_good", "check_stack", "cleaner_with_paint", "cleaning_cautions", "coat_over_coat", "colour_classes", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "defects", "demo_paint", "diagnose", "drop_recipes", "dry_columns", "dry_film", "dry_film_of_spray", "dry_film_per_pass", "efflux_time_s", "equal_portions", "film_window", "flammable_class", "fraction_left", "guns", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lay", "least_cleaner", "levelling_rate", "lower_flammable_limit", "measured_dilutions", "mixture_exposure", "polymers", "portions_needed", "practical_spreading_rate", "pvc", "recommend", "resin_cut", "retarder", "sag_speed", "scattering_power", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "tip_drying", "typical_hold_up", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "weighed_hold_up", "wet_film", "window"]
 
 __version__: Final[str]
 
@@ -1036,6 +1036,49 @@ class Density:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
+        """
+
+@final
+class Diagnosis:
+    """
+    Causes of a defect, likeliest first, each with the number behind it and the smallest change that cures it.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Diagnosis: ...
+    def _repr_html_(self, /) -> str: ...
+    @property
+    def beyond(self, /) -> list[str]:
+        """
+        Causes beyond the model, as common practice tells them.
+        """
+    @property
+    def causes(self, /) -> dict[str, float]:
+        """
+        By cause, likeliest first: probability that its limit is broken, 0 to 1, as far as the models know.
+        """
+    @property
+    def changes(self, /) -> dict[str, str | None]:
+        """
+        By cause: the smallest change of one setting that cures it; ``None`` when its limit holds, or none does.
+        """
+    @property
+    def defect(self, /) -> str:
+        """
+        The defect by the trade's word.
+        """
+    @property
+    def look_beyond(self, /) -> bool:
+        """
+        Whether every cause in the model is improbable, so that the cause is likely one beyond it.
+        """
+    @property
+    def table(self, /) -> Table:
+        """
+        Causes with their numbers and cures.
         """
 
 @final
@@ -2356,6 +2399,133 @@ class Identification:
     def to_json(self, /) -> str:
         """
         JSON text; the Rust crate reads the same.
+        """
+
+@final
+class Job:
+    """
+    Targets of a job: "base coat", "fine lines", "soft edge", "over a mask", "gloss clear", "metallic", "primer".
+
+    The usual targets are common practice; each may be changed by name.
+
+    >>> import mistcoat as mc
+    >>> mine = mc.Job("base coat", dry_film="8 um", most_passes=6)
+    >>> print(mine.dry_film, mine.largest_drop)
+    8 µm 50 µm
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, name: str, *, dry_film: Length | str | Estimate | HasUnits | None = None, most_passes: SupportsFloat | SupportsIndex | None = None, largest_drop: Length | str | Estimate | HasUnits | None = None, ripple_left: Ratio | str | Estimate | HasUnits | None = None) -> Job: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Job: ...
+    @property
+    def dry_film(self, /) -> Length:
+        """
+        Dry film to build.
+        """
+    @property
+    def largest_drop(self, /) -> Length:
+        """
+        Coarsest drops, by their Sauter mean.
+        """
+    @staticmethod
+    def list() -> list[str]:
+        """
+        Names of the usual jobs.
+        """
+    @property
+    def most_passes(self, /) -> float:
+        """
+        Most passes over one place.
+        """
+    @property
+    def name(self, /) -> str:
+        """
+        Its name.
+        """
+    @property
+    def note(self, /) -> str:
+        """
+        What matters in it.
+        """
+    @property
+    def ripple_left(self, /) -> Ratio | None:
+        """
+        Share of the ripple that may be left; ``None`` where it does not matter.
+        """
+
+@final
+class Judged:
+    """
+    What a setting does: margins from every fault, film, drying.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Judged: ...
+    @property
+    def coldest(self, /) -> Temperature:
+        """
+        Lowest film temperature.
+        """
+    @property
+    def drop_size(self, /) -> Length:
+        """
+        Sauter mean of the drops.
+        """
+    @property
+    def dry_per_pass(self, /) -> Length:
+        """
+        Dry film of one pass.
+        """
+    @property
+    def flash_off(self, /) -> Time | None:
+        """
+        Flash-off of one wet-in-wet coat; ``None`` when it never gets there, or lands as dust.
+        """
+    @property
+    def flight_loss(self, /) -> Ratio:
+        """
+        Share of the volatile mass lost in flight.
+        """
+    @property
+    def is_good(self, /) -> bool:
+        """
+        Whether every limit holds at best values.
+        """
+    @property
+    def margins(self, /) -> dict[str, float]:
+        """
+        By fault, nearest first: standard uncertainties inside its limit, below zero outside.
+        """
+    @property
+    def passes(self, /) -> float:
+        """
+        Passes until the dry film of the job is there.
+        """
+    @property
+    def reasons(self, /) -> dict[str, str]:
+        """
+        By fault, nearest first: the number behind it and its limit.
+        """
+    @property
+    def touch_dry(self, /) -> Time | None:
+        """
+        Touch dry; ``None`` where the film has no such mark.
+        """
+    @property
+    def wet_per_pass(self, /) -> Length:
+        """
+        Wet film of one pass.
+        """
+    @property
+    def worst(self, /) -> str:
+        """
+        The fault that is nearest, or met by most.
         """
 
 @final
@@ -3703,6 +3873,44 @@ class Ratio:
         """
 
 @final
+class Recommendation:
+    """
+    Settings for a job, safest first; or the nearest misses and what to change.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Recommendation: ...
+    def _repr_html_(self, /) -> str: ...
+    @property
+    def advice(self, /) -> list[str]:
+        """
+        When none is inside: what to change.
+        """
+    @property
+    def choices(self, /) -> list[tuple[Setup, Judged]]:
+        """
+        Settings inside every limit with what they do, safest first; one a ratio.
+        """
+    @property
+    def judged(self, /) -> int:
+        """
+        How many settings were judged.
+        """
+    @property
+    def misses(self, /) -> list[tuple[Setup, Judged]]:
+        """
+        When none is inside: the nearest misses.
+        """
+    @property
+    def table(self, /) -> Table:
+        """
+        Choices, or the nearest misses, with what binds each.
+        """
+
+@final
 class ReferenceLiquid:
     """
     A liquid of known viscosity at 0 to 60 °C, for calibrating a home-made cup: water, or glycerol with water.
@@ -4098,6 +4306,81 @@ class SafetyValue:
     def value(self, /) -> Any:
         """
         The figure: a temperature or a ratio.
+        """
+
+@final
+class Setup:
+    """
+    One way to work: paint, thinner and ratio, gun, passes laid wet in wet, part, room.
+
+    ``thinner`` is a ``Blend``, a ``Solvent`` or the name of one; ``thinner_per_paint`` parts of thinner to one part of
+    paint, by volume. ``primed``: whether a dry primer that stands the thinner lies on the part. ``steepness``: sine of the
+    angle of the face to the horizontal, 100 % upright, 0 % level.
+
+    >>> import mistcoat as mc
+    >>> green = mc.Paint.typical("alcohol acrylic", name="hull green")
+    >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    >>> setup = mc.Setup(green, "isopropanol", thinner_per_paint=1, airbrush=gun, room=room, substrate="wood")
+    >>> judged = setup.judge("base coat")
+    >>> judged.worst in mc.Setup.faults()
+    True
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, paint: Paint, thinner: Blend | Solvent | str, *, thinner_per_paint: SupportsFloat | SupportsIndex = 1.0, airbrush: Airbrush, room: Room, wet_passes: SupportsIndex = 1, substrate: str = "polystyrene", substrate_thickness: Length | str | Estimate | HasUnits | None = None, primed: bool = False, steepness: Ratio | str | Estimate | HasUnits | None = None) -> Setup: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @property
+    def airbrush(self, /) -> Airbrush:
+        """
+        The gun.
+        """
+    @staticmethod
+    def faults() -> list[str]:
+        """
+        Names of the faults that settings are judged for.
+        """
+    @staticmethod
+    def from_json(text: str) -> Setup:
+        """
+        The setting from what ``to_json`` wrote.
+        """
+    def judge(self, /, job: Job | str) -> Judged:
+        """
+        The whole chain once, against the targets of a job: what goes wrong first, and how far is everything else?
+
+        ``job`` is the name of a usual job or a ``Job``. Best values. Raises ``PhaseSplit`` for a mix that separates,
+        ``RangeError`` for settings out of range.
+        """
+    @property
+    def room(self, /) -> Room:
+        """
+        The room.
+        """
+    @property
+    def substrate(self, /) -> str:
+        """
+        What is sprayed, with its thickness.
+        """
+    @property
+    def thinner(self, /) -> Blend:
+        """
+        The thinner.
+        """
+    @property
+    def thinner_per_paint(self, /) -> float:
+        """
+        Parts of thinner to one part of paint, by volume.
+        """
+    def to_json(self, /) -> str:
+        """
+        The setting as JSON text.
+        """
+    @property
+    def wet_passes(self, /) -> int:
+        """
+        Passes laid wet in wet.
         """
 
 @final
@@ -5305,6 +5588,100 @@ class VolumeRate:
         """
 
 @final
+class WindowMap:
+    """
+    A map over two settings: the first fault of every cell, or none.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __repr__(self, /) -> str: ...
+    def chart(self, /) -> Any:
+        """
+        The map as a matplotlib figure (needs matplotlib: ``pip install mistcoat[charts]``).
+        """
+    @property
+    def codes(self, /) -> Incomplete:
+        """
+        One row for each of ``y``, one column for each of ``x``: -1 inside every limit, -2 cannot be judged, -3 not judged
+        because the work was stopped, else the fault met by most.
+        """
+    @property
+    def conditions(self, /) -> str:
+        """
+        What stays the same over the map, in one line.
+        """
+    @property
+    def faults(self, /) -> list[str]:
+        """
+        The faults that the codes of ``codes`` count from 0.
+        """
+    @property
+    def good_share(self, /) -> float:
+        """
+        Share of the judged cells that are inside every limit.
+        """
+    @property
+    def is_complete(self, /) -> bool:
+        """
+        Whether every cell was judged.
+        """
+    @property
+    def job(self, /) -> Job:
+        """
+        The job.
+        """
+    @property
+    def margins(self, /) -> Incomplete:
+        """
+        Least margin of each cell in standard uncertainties, below zero outside; NaN where there is none.
+        """
+    @property
+    def refused(self, /) -> str | None:
+        """
+        What stood in the way of the first cell that could not be judged; ``None`` without one.
+        """
+    @property
+    def setup(self, /) -> Setup:
+        """
+        The setting that the map starts from.
+        """
+    @property
+    def title(self, /) -> str:
+        """
+        What is mapped, in one line.
+        """
+    @property
+    def x(self, /) -> NDArray[float64]:
+        """
+        Values to the right.
+        """
+    @property
+    def x_name(self, /) -> str:
+        """
+        What runs to the right.
+        """
+    @property
+    def x_title(self, /) -> str:
+        """
+        What runs to the right, in words with its unit.
+        """
+    @property
+    def y(self, /) -> NDArray[float64]:
+        """
+        Values upwards.
+        """
+    @property
+    def y_name(self, /) -> str:
+        """
+        What runs upwards.
+        """
+    @property
+    def y_title(self, /) -> str:
+        """
+        What runs upwards, in words with its unit.
+        """
+
+@final
 class Working:
     """
     The steps of a result: formula, the numbers put in, the outcome with its unit, the source.
@@ -5505,9 +5882,29 @@ def cups_for(viscosity: KinematicViscosity | str | Estimate | HasUnits) -> list[
     would do.
     """
 
+def defects() -> dict[str, str]:
+    """
+    The defects that ``diagnose`` knows, by the trade's words, with how each looks.
+    """
+
 def demo_paint(name: str) -> Paint:
     """
     An invented paint of the Saltmarsh Lane club: "hull green", "red oxide" or "cream".
+    """
+
+def diagnose(defect: str, setup: Setup, job: Job | str) -> Diagnosis:
+    """
+    This went wrong at these settings: why, and what is the smallest change that cures it?
+
+    ``defect`` is the trade's word, see ``defects()``. Raises ``UnknownName`` with near words.
+
+    >>> import mistcoat as mc
+    >>> green = mc.Paint.typical("solvent lacquer", name="hull green")
+    >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="10 psi", distance="80 mm")
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    >>> setup = mc.Setup(green, "n-butyl acetate", thinner_per_paint=0, airbrush=gun, room=room, substrate="wood")
+    >>> next(iter(mc.diagnose("spatter", setup, "base coat").causes))
+    'spatter'
     """
 
 def drop_recipes(thinning: Thinning | str, *, paint_drop: Volume | str | Estimate | HasUnits, thinner_drop: Volume | str | Estimate | HasUnits, total: Volume | str | Estimate | HasUnits | None = None, most: SupportsIndex = 5) -> list[DropRecipe]:
@@ -5708,6 +6105,24 @@ def pvc(pigment: Volume | str | Estimate | HasUnits, binder: Volume | str | Esti
     Pigment volume concentration of the dry film.
     """
 
+def recommend(setup: Setup, job: Job | str, *, thinner_per_paint: SupportsGetItem[int, SupportsFloat | SupportsIndex] | None = None, progress: Any | None = None) -> Recommendation:
+    """
+    What ratio, pressure, distance and how many passes for this job?
+
+    ``setup`` gives paint, thinner, gun, room and part; its ratio, pressure, distance and passes are what is sought.
+    ``thinner_per_paint`` lists the ratios to look at, 0 to 4 unless given. ``progress`` is called with (done, total) about
+    five times a second. Ctrl-C ranks what was judged by then.
+
+    >>> import mistcoat as mc
+    >>> green = mc.Paint.typical("alcohol acrylic", name="hull green")
+    >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    >>> setup = mc.Setup(green, "isopropanol", airbrush=gun, room=room, substrate="wood")
+    >>> found = mc.recommend(setup, "soft edge", thinner_per_paint=[1, 2])
+    >>> all(judged.is_good for _, judged in found.choices)
+    True
+    """
+
 def resin_cut(resin: Mass | str | Estimate | HasUnits, *, solution: Volume | str | Estimate | HasUnits | None = None, solvent: Volume | str | Estimate | HasUnits | None = None, resin_density: Density | str | Estimate | HasUnits | None = None) -> MassConcentration:
     """
     Cut of a resin per volume of solution: give the volume of the solution, or of the solvent with the resin's density.
@@ -5890,4 +6305,23 @@ def weighed_hold_up(*, dry: Mass | str | Estimate | HasUnits, wet: Mass | str | 
 def wet_film(dry: Length | str | Estimate | HasUnits, volume_solids: float | Ratio | str | Estimate | HasUnits) -> Length:
     """
     Wet film thickness that dries to ``dry``.
+    """
+
+def window(setup: Setup, job: Job | str, *, x: tuple[str, SupportsGetItem[int, SupportsFloat | SupportsIndex]], y: tuple[str, SupportsGetItem[int, SupportsFloat | SupportsIndex]], progress: Any | None = None) -> WindowMap:
+    """
+    Where are the good settings, and what goes wrong at their edges? A map over two of them.
+
+    ``x`` and ``y`` are (setting, values) with the settings "thinner_per_paint", "pressure_kPa", "distance_mm",
+    "temperature_degC", "relative_humidity_pct", "wet_passes" and "air_speed_m_s"; all else stays as in ``setup``. Every
+    cell is judged in full, on all cores, without the interpreter lock. ``progress`` is called with (done, total) about five
+    times a second. Ctrl-C raises ``Interrupted``, which holds the map so far in ``partial``.
+
+    >>> import mistcoat as mc
+    >>> green = mc.Paint.typical("alcohol acrylic", name="hull green")
+    >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    >>> setup = mc.Setup(green, "isopropanol", airbrush=gun, room=room, substrate="wood")
+    >>> ratios, far = ("thinner_per_paint", [0.5, 1, 2]), ("distance_mm", [60, 120])
+    >>> mc.window(setup, "base coat", x=ratios, y=far).codes.shape
+    (2, 3)
     """

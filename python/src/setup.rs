@@ -86,17 +86,17 @@ impl PyJob {
     fn list() -> CallResult<Vec<String>> {
         Ok(Job::all()?.iter().map(|j| j.name.clone()).collect())
     }
-    /// Its name.
+    /// Its name, as the table of usual jobs has it.
     #[getter]
     fn name(&self) -> &str {
         &self.0.name
     }
-    /// What matters in it.
+    /// What matters in it, in a sentence.
     #[getter]
     fn note(&self) -> &str {
         &self.0.note
     }
-    /// Dry film to build.
+    /// Dry film to build over all passes.
     #[getter]
     fn dry_film(&self) -> PyLength {
         PyLength(self.0.dry_film)
@@ -196,7 +196,7 @@ impl PySetup {
         let job = job.job()?;
         Ok(PyJudged(py.detach(|| self.0.judge(&job))?))
     }
-    /// The thinner.
+    /// The thinner that is added to the paint.
     #[getter]
     fn thinner(&self) -> PyBlend {
         PyBlend(self.0.thinner.clone())
@@ -206,17 +206,17 @@ impl PySetup {
     fn thinner_per_paint(&self) -> f64 {
         self.0.thinner_per_paint
     }
-    /// The gun.
+    /// The gun with its pressure and distance.
     #[getter]
     fn airbrush(&self) -> PyAirbrush {
         PyAirbrush(self.0.gun.clone())
     }
-    /// The room.
+    /// The room that is sprayed and dried in.
     #[getter]
     fn room(&self) -> PyRoom {
         PyRoom(self.0.room.clone())
     }
-    /// Passes laid wet in wet.
+    /// Passes laid wet in wet before a flash-off.
     #[getter]
     fn wet_passes(&self) -> u32 {
         self.0.wet_passes
@@ -280,7 +280,7 @@ impl PyJudged {
     fn flight_loss(&self) -> PyRatio {
         PyRatio(self.0.flight_loss)
     }
-    /// Wet film of one pass.
+    /// Wet film of one pass where it lands.
     #[getter]
     fn wet_per_pass(&self) -> PyLength {
         PyLength(self.0.wet_per_pass)
@@ -305,7 +305,7 @@ impl PyJudged {
     fn touch_dry(&self) -> Option<PyTime> {
         self.0.touch_dry.map(PyTime)
     }
-    /// Lowest film temperature.
+    /// Lowest film temperature while it dries.
     #[getter]
     fn coldest(&self) -> PyTemperature {
         PyTemperature(self.0.coldest)
@@ -435,12 +435,12 @@ fn code(fault: Fault) -> i8 {
 
 #[pymethods]
 impl PyWindowMap {
-    /// What runs to the right.
+    /// What runs to the right, by its key with unit.
     #[getter]
     fn x_name(&self) -> &'static str {
         self.0.x.0.key()
     }
-    /// What runs upwards.
+    /// What runs upwards, by its key with unit.
     #[getter]
     fn y_name(&self) -> &'static str {
         self.0.y.0.key()
@@ -455,12 +455,12 @@ impl PyWindowMap {
     fn y_title(&self) -> &'static str {
         self.0.y.0.title()
     }
-    /// Values to the right.
+    /// Values to the right, one for each column.
     #[getter]
     fn x(&self) -> Curve {
         Curve(self.0.x.1.clone())
     }
-    /// Values upwards.
+    /// Values upwards, one for each row.
     #[getter]
     fn y(&self) -> Curve {
         Curve(self.0.y.1.clone())
@@ -510,7 +510,7 @@ impl PyWindowMap {
     fn setup(&self) -> PySetup {
         PySetup(self.0.start.clone())
     }
-    /// The job.
+    /// The job that the cells are judged for.
     #[getter]
     fn job(&self) -> PyJob {
         PyJob(self.0.job.clone())

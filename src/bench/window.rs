@@ -218,7 +218,7 @@ pub fn window(
     let nx = x.1.len();
     // Mix and tip are made once for all cells that share them.
     let stages = match (x.0.changes_stage(), y.0.changes_stage()) {
-        (false, false) => Stages::One(start.stage()?),
+        (false, false) => Stages::One(Box::new(start.stage()?)),
         (true, false) => Stages::AlongX(along(start, &x)),
         (false, true) => Stages::AlongY(along(start, &y)),
         (true, true) => Stages::EachCell,
@@ -231,7 +231,7 @@ pub fn window(
         |(), i, cell| {
             let (ix, iy) = (i % nx, i / nx);
             let made = match &stages {
-                Stages::One(stage) => Some(Ok(stage)),
+                Stages::One(stage) => Some(Ok(stage.as_ref())),
                 Stages::AlongX(all) => Some(all[ix].as_ref().map_err(Clone::clone)),
                 Stages::AlongY(all) => Some(all[iy].as_ref().map_err(Clone::clone)),
                 Stages::EachCell => None,
@@ -256,7 +256,7 @@ pub fn window(
 
 /// Mixes with what they do on the tip, where cells share them; a value that gives none keeps its error.
 enum Stages {
-    One(Stage),
+    One(Box<Stage>),
     AlongX(Vec<Result<Stage>>),
     AlongY(Vec<Result<Stage>>),
     EachCell,
