@@ -77,7 +77,7 @@ def window(result: WindowMap) -> Figure:
             for start, stop in zip(spans[::2], spans[1::2], strict=True):
                 ax.fill_between(
                     [xe[start], xe[stop]], ye[row], ye[row + 1],
-                    facecolor=face, edgecolor="#8a8a8a", hatch=hatch, lw=0.0,
+                    facecolor=face, edgecolor="#b0b0b0", hatch=hatch, lw=0.0,
                 )  # fmt: skip
         if share >= LABELLED:
             iy, ix = _heart(mask)
