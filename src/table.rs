@@ -8,6 +8,8 @@ use std::fmt::Write as _;
 
 /// Characters of a column of words before its cells are broken in lines.
 const WIDEST_WORDS: usize = 56;
+/// Words up to this long are never broken on a page.
+const SHORT: usize = 28;
 
 /// One cell: what is shown, and the numbers behind it when there are any.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -147,8 +149,13 @@ impl Table {
     /// An HTML fragment; its few styles are inline, so that it prints the same in a notebook and on a page.
     pub fn to_html(&self) -> String {
         const NUMBER: &str = "padding:.3em .8em;text-align:right;white-space:nowrap";
+        const SHORT_WORDS: &str = "padding:.3em .8em;text-align:left;white-space:nowrap";
         const WORDS: &str = "padding:.3em .8em;text-align:left;max-width:30em";
-        let style = |c: &Column| if c.is_numeric() { NUMBER } else { WORDS };
+        let style = |c: &Column| match c.cells.iter().map(|cell| cell.text.chars().count()).max() {
+            _ if c.is_numeric() => NUMBER,
+            Some(longest) if longest > SHORT => WORDS,
+            _ => SHORT_WORDS,
+        };
         let mut out = String::from("<table class=\"mistcoat-table\" style=\"border-collapse:collapse\">");
         let _ = write!(
             out,

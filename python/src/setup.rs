@@ -543,7 +543,9 @@ impl PyWindowMap {
             parts.push(format!("{} humidity", s.room.relative_humidity()));
         }
         if !on(Axis::WetPasses) {
-            parts.push(format!("{} pass wet", s.wet_passes));
+            let passes =
+                if s.wet_passes == 1 { "1 pass".to_owned() } else { format!("{} passes", s.wet_passes) };
+            parts.push(format!("{passes} wet in wet"));
         }
         parts.push(s.substrate.to_string());
         parts.join(", ")

@@ -6,6 +6,12 @@
 //!
 //! Best values only: how sure each factor is says [`Fault::ln_std`]. The attack on the part is judged by
 //! [`crate::layers::thinner_on_substrate`], and left out on a primed part.
+//!
+//! **Against common practice**, typical paints at 20 psi, 80 mm, 25 °C, 50 % humidity, 0.3 mm nozzle: at equal parts one
+//! pass is touch dry after 59 s (alcohol acrylic) and 34 s (lacquer in a thinner without retarder), which agrees with
+//! "about a minute"; a waterborne acrylic takes 3 min, which does not. Two parts of thinner make drops of 12 instead of
+//! 16 µm and take half as many passes again. Paint flow and transfer efficiency are typical values chosen before, so the
+//! number of passes (12 for 12 µm at equal parts) is good to a factor 3.
 
 use super::fault::{Fault, Margin};
 use super::jobs::Job;

@@ -94,9 +94,11 @@ def window(result: WindowMap) -> Figure:
             "good", (x[ix], y[iy]), ha="center", va="center",
             fontsize=13, fontweight="bold", color=INK,
         )  # fmt: skip
+    dashed = ""
     if min(codes.shape) > 1 and good.any():
         ax.contour(x, y, np.nan_to_num(margins, nan=-9.0), [0.0], colors=INK, linewidths=1.8)
         if (margins[good] > 1.0).any():
+            dashed = " Dashed: one standard uncertainty inside."
             ax.contour(
                 x, y, np.nan_to_num(margins, nan=-9.0), [1.0],
                 colors=INK, linewidths=0.9, linestyles="dashed",
@@ -109,8 +111,7 @@ def window(result: WindowMap) -> Figure:
     ax.set_title(result.conditions, fontsize=9)
     small = f" Also met, in a corner: {', '.join(legend)}." if legend else ""
     fig.supxlabel(
-        "White: inside every limit at best values. Dashed: one standard uncertainty inside."
-        f"{small}",
+        f"White: inside every limit at best values.{dashed}{small}",
         fontsize=8.5,
         color=MID,
     )
