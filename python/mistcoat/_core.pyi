@@ -2423,7 +2423,7 @@ class Job:
     @property
     def dry_film(self, /) -> Length:
         """
-        Dry film to build.
+        Dry film to build over all passes.
         """
     @property
     def largest_drop(self, /) -> Length:
@@ -2443,12 +2443,12 @@ class Job:
     @property
     def name(self, /) -> str:
         """
-        Its name.
+        Its name, as the table of usual jobs has it.
         """
     @property
     def note(self, /) -> str:
         """
-        What matters in it.
+        What matters in it, in a sentence.
         """
     @property
     def ripple_left(self, /) -> Ratio | None:
@@ -2470,7 +2470,7 @@ class Judged:
     @property
     def coldest(self, /) -> Temperature:
         """
-        Lowest film temperature.
+        Lowest film temperature while it dries.
         """
     @property
     def drop_size(self, /) -> Length:
@@ -2520,7 +2520,7 @@ class Judged:
     @property
     def wet_per_pass(self, /) -> Length:
         """
-        Wet film of one pass.
+        Wet film of one pass where it lands.
         """
     @property
     def worst(self, /) -> str:
@@ -4334,7 +4334,7 @@ class Setup:
     @property
     def airbrush(self, /) -> Airbrush:
         """
-        The gun.
+        The gun with its pressure and distance.
         """
     @staticmethod
     def faults() -> list[str]:
@@ -4356,7 +4356,7 @@ class Setup:
     @property
     def room(self, /) -> Room:
         """
-        The room.
+        The room that is sprayed and dried in.
         """
     @property
     def substrate(self, /) -> str:
@@ -4366,7 +4366,7 @@ class Setup:
     @property
     def thinner(self, /) -> Blend:
         """
-        The thinner.
+        The thinner that is added to the paint.
         """
     @property
     def thinner_per_paint(self, /) -> float:
@@ -4380,7 +4380,7 @@ class Setup:
     @property
     def wet_passes(self, /) -> int:
         """
-        Passes laid wet in wet.
+        Passes laid wet in wet before a flash-off.
         """
 
 @final
@@ -5628,7 +5628,7 @@ class WindowMap:
     @property
     def job(self, /) -> Job:
         """
-        The job.
+        The job that the cells are judged for.
         """
     @property
     def margins(self, /) -> Incomplete:
@@ -5653,12 +5653,12 @@ class WindowMap:
     @property
     def x(self, /) -> NDArray[float64]:
         """
-        Values to the right.
+        Values to the right, one for each column.
         """
     @property
     def x_name(self, /) -> str:
         """
-        What runs to the right.
+        What runs to the right, by its key with unit.
         """
     @property
     def x_title(self, /) -> str:
@@ -5668,12 +5668,12 @@ class WindowMap:
     @property
     def y(self, /) -> NDArray[float64]:
         """
-        Values upwards.
+        Values upwards, one for each row.
         """
     @property
     def y_name(self, /) -> str:
         """
-        What runs upwards.
+        What runs upwards, by its key with unit.
         """
     @property
     def y_title(self, /) -> str:

@@ -14,6 +14,7 @@ mod blend_results;
 mod catalogue;
 mod cup;
 mod demo;
+mod diagnose;
 mod dict;
 mod dose;
 mod errors;
@@ -30,6 +31,7 @@ mod open_cup;
 mod paint;
 mod programme;
 mod quantity;
+mod recommend;
 mod rinse;
 mod safety;
 mod setup;
@@ -38,6 +40,7 @@ mod spray;
 mod table;
 mod vapour;
 mod watch;
+mod window;
 
 use pyo3::prelude::*;
 
@@ -65,6 +68,8 @@ mod _core {
     };
     #[pymodule_export]
     use crate::demo::demo_paint;
+    #[pymodule_export]
+    use crate::diagnose::{PyDiagnosis, defects, diagnose};
     #[pymodule_export]
     use crate::dose::{
         PyBatch, PyDropRecipe, PyDropper, PyThinning, alligation, counted_volume, cpvc, drop_recipes,
@@ -113,6 +118,8 @@ mod _core {
         PyTemperature, PyTemperatureDifference, PyTime, PyVelocity, PyVolume, PyVolumeRate,
     };
     #[pymodule_export]
+    use crate::recommend::{PyRecommendation, recommend};
+    #[pymodule_export]
     use crate::rinse::{
         PyChange, PyColourOrder, PyRinseBench, PyShade, PySplit, best_order, best_split, cheap_then_good,
         cleaning_cautions, equal_portions, fraction_left, guns, least_cleaner, portions_needed,
@@ -121,10 +128,7 @@ mod _core {
     #[pymodule_export]
     use crate::safety::{PyExposureLimit, PyPropertySource, PySafetyValue};
     #[pymodule_export]
-    use crate::setup::{
-        PyDiagnosis, PyJob, PyJudged, PyRecommendation, PySetup, PyWindowMap, defects, diagnose, recommend,
-        window,
-    };
+    use crate::setup::{PyJob, PyJudged, PySetup};
     #[pymodule_export]
     use crate::solvent::{PyHansen, PySolvent, solvent};
     #[pymodule_export]
@@ -133,6 +137,8 @@ mod _core {
     use crate::table::PyTable;
     #[pymodule_export]
     use crate::vapour::PyRoomVapour;
+    #[pymodule_export]
+    use crate::window::{PyWindowMap, window};
     #[pymodule_export]
     #[allow(non_upper_case_globals, reason = "the name Python gives it")]
     const __version__: &str = env!("CARGO_PKG_VERSION");

@@ -1,0 +1,96 @@
+//! What ratio, pressure, distance and how many passes for a job?
+
+use crate::errors::CallResult;
+use crate::setup::{JobArg, PyJudged, PySetup};
+use crate::table::PyTable;
+use crate::watch::watched;
+use mistcoat::bench::{self, Choice, RATIOS, Recommendation};
+use mistcoat::progress::Progress;
+use pyo3::{exceptions::PyKeyboardInterrupt, prelude::*};
+
+/// Settings for a job, safest first; or the nearest misses and what to change.
+#[pyclass(frozen, eq, name = "Recommendation", module = "mistcoat")]
+#[derive(Clone, PartialEq)]
+pub struct PyRecommendation(pub Recommendation);
+
+fn pairs(choices: &[Choice]) -> Vec<(PySetup, PyJudged)> {
+    choices.iter().map(|c| (PySetup(c.setup.clone()), PyJudged(c.judged.clone()))).collect()
+}
+
+#[pymethods]
+impl PyRecommendation {
+    /// Settings inside every limit with what they do, safest first; one a ratio.
+    #[getter]
+    fn choices(&self) -> Vec<(PySetup, PyJudged)> {
+        pairs(&self.0.choices)
+    }
+    /// When none is inside: the nearest misses.
+    #[getter]
+    fn misses(&self) -> Vec<(PySetup, PyJudged)> {
+        pairs(&self.0.misses)
+    }
+    /// When none is inside: what to change.
+    #[getter]
+    fn advice(&self) -> Vec<String> {
+        self.0.advice.clone()
+    }
+    /// How many settings were judged.
+    #[getter]
+    fn judged(&self) -> usize {
+        self.0.judged
+    }
+    /// Choices, or the nearest misses, with what binds each.
+    #[getter]
+    fn table(&self) -> PyTable {
+        PyTable(self.0.table())
+    }
+    fn __repr__(&self) -> String {
+        self.0.table().to_text()
+    }
+    fn _repr_html_(&self) -> String {
+        self.0.table().to_html()
+    }
+    #[staticmethod]
+    fn _from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "_from_json", &slf.get().0)
+    }
+}
+
+/// What ratio, pressure, distance and how many passes for this job?
+///
+/// ``setup`` gives paint, thinner, gun, room and part; its ratio, pressure, distance and passes are what is sought.
+/// ``thinner_per_paint`` lists the ratios to look at, 0 to 4 unless given. ``progress`` is called with (done, total) about
+/// five times a second. Ctrl-C ranks what was judged by then.
+///
+/// >>> import mistcoat as mc
+/// >>> green = mc.Paint.typical("alcohol acrylic", name="hull green")
+/// >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
+/// >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+/// >>> setup = mc.Setup(green, "isopropanol", airbrush=gun, room=room, substrate="wood")
+/// >>> found = mc.recommend(setup, "soft edge", thinner_per_paint=[1, 2])
+/// >>> all(judged.is_good for _, judged in found.choices)
+/// True
+#[pyfunction]
+#[pyo3(signature = (setup, job, *, thinner_per_paint=None, progress=None))]
+#[allow(clippy::needless_pass_by_value, reason = "extracted arguments")]
+pub fn recommend(
+    py: Python<'_>,
+    setup: PyRef<'_, PySetup>,
+    job: JobArg<'_>,
+    thinner_per_paint: Option<Vec<f64>>,
+    progress: Option<Bound<'_, PyAny>>,
+) -> CallResult<PyRecommendation> {
+    let job = job.job()?;
+    let ratios = thinner_per_paint.unwrap_or_else(|| RATIOS.to_vec());
+    let handle = Progress::new(bench::pieces(&job, &ratios));
+    let start = setup.0.clone();
+    let (found, stopped) =
+        watched(py, &handle, progress.as_ref(), || bench::recommend_watched(&start, &job, &ratios, &handle));
+    match stopped {
+        Some(stop) if !stop.is_instance_of::<PyKeyboardInterrupt>(py) => Err(stop.into()),
+        _ => Ok(PyRecommendation(found?)),
+    }
+}
