@@ -15,7 +15,7 @@ use super::setup::{Judged, Setup};
 use super::window::Axis;
 use crate::error::{Error, Result, bad_data, unknown_name};
 use crate::names::fold;
-use crate::quantity::{Quantity, digits};
+use crate::quantity::digits;
 use crate::table::{Cell, Column, Table};
 use serde::{Deserialize, Serialize};
 use std::sync::LazyLock;
@@ -168,18 +168,6 @@ fn below(z: f64) -> f64 {
     1.0 / (1.0 + (-1.702 * z).exp())
 }
 
-fn now(setup: &Setup, axis: Axis) -> f64 {
-    match axis {
-        Axis::ThinnerPerPaint => setup.thinner_per_paint,
-        Axis::Pressure => setup.gun.pressure().si() * 1e-3,
-        Axis::Distance => setup.gun.distance().si() * 1e3,
-        Axis::WetPasses => f64::from(setup.wet_passes),
-        Axis::Temperature => setup.room.temperature().si() - 273.15,
-        Axis::Humidity => setup.room.relative_humidity().get() * 100.0,
-        Axis::AirSpeed => setup.room.air_speed().si(),
-    }
-}
-
 /// Values to try, nearest first, up and down in turn.
 fn tries(axis: Axis, from: f64) -> Vec<f64> {
     if axis == Axis::WetPasses {
@@ -198,7 +186,7 @@ fn smallest_change(setup: &Setup, job: &Job, fault: Fault) -> Result<Option<Chan
     let mut best: Option<(bool, f64, Change)> = None;
     let stage = setup.stage()?;
     for axis in MOVED {
-        let from = now(setup, axis);
+        let from = axis.of(setup);
         for to in tries(axis, from) {
             let mut moved = setup.clone();
             if axis.set(&mut moved, to).is_err() {

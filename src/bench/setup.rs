@@ -112,11 +112,12 @@ impl Judged {
     }
 }
 
-/// What does not change when only the gun moves: the mix and the paint on the tip.
+/// What does not change when only the gun moves: the mix, the paint on the tip, and what the thinner does to the part.
 #[derive(Debug, Clone)]
 pub(super) struct Stage {
-    pub(super) mix: Mix,
+    mix: Mix,
     tip: Margin,
+    attack: Margin,
 }
 
 impl Setup {
@@ -149,7 +150,7 @@ impl Setup {
         let parts = Parts { thinner: self.thinner_per_paint, paint: 1.0 };
         let mix = self.paint.thin(&self.thinner, Thinning::from_parts(parts)?)?;
         let tip = tip_margin(&mix, &self.room)?;
-        Ok(Stage { mix, tip })
+        Ok(Stage { mix, tip, attack: self.attack()? })
     }
 
     pub(super) fn judge_staged(&self, stage: &Stage, job: &Job) -> Result<Judged> {
@@ -163,7 +164,7 @@ impl Setup {
         }
         let shot = self.gun.spray(&stage.mix, &self.room)?;
         let brief = shot.brief();
-        let mut margins = vec![stage.tip.clone(), self.attack()?];
+        let mut margins = vec![stage.tip.clone(), stage.attack.clone()];
         let drop = brief.sauter_mean;
         margins.push(Margin {
             fault: Fault::Spatter,

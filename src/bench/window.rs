@@ -94,6 +94,19 @@ impl Axis {
         matches!(self, Self::ThinnerPerPaint | Self::Temperature | Self::Humidity | Self::AirSpeed)
     }
 
+    /// As it stands in a setting.
+    pub(super) fn of(self, setup: &Setup) -> f64 {
+        match self {
+            Self::ThinnerPerPaint => setup.thinner_per_paint,
+            Self::Pressure => setup.gun.pressure().si() * 1e-3,
+            Self::Distance => setup.gun.distance().si() * 1e3,
+            Self::WetPasses => f64::from(setup.wet_passes),
+            Self::Temperature => setup.room.temperature().si() - 273.15,
+            Self::Humidity => setup.room.relative_humidity().get() * 100.0,
+            Self::AirSpeed => setup.room.air_speed().si(),
+        }
+    }
+
     pub(super) fn set(self, setup: &mut Setup, value: f64) -> Result<()> {
         match self {
             Self::ThinnerPerPaint => setup.thinner_per_paint = value,

@@ -235,7 +235,7 @@ impl Blend {
     }
 
     /// Whether water is one of the species, and how much of the volume before mixing it takes.
-    pub(super) fn water_volume_fraction(&self) -> f64 {
+    pub(crate) fn water_volume_fraction(&self) -> f64 {
         self.ingredients.iter().filter(|i| is_water(&i.solvent)).map(|i| i.volume_fraction).sum()
     }
 }

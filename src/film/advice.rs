@@ -14,9 +14,7 @@ const CABINET_K: f64 = 313.15;
 /// Dew on the film, or too near to it, in the air where it comes nearest. Humid air over a waterborne coat is slow,
 /// not blush.
 pub(super) fn dew_warning(film: &Film, airs: &[Seen]) -> Option<Warning> {
-    let water: f64 =
-        film.volatile().ingredients().iter().filter(|i| is_water(&i.solvent)).map(|i| i.mass_fraction).sum();
-    if water > 0.5 {
+    if film.is_waterborne() {
         return None;
     }
     let margins = airs.iter().filter_map(|seen| {

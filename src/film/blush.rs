@@ -12,8 +12,9 @@
 //! Neglected: cold drops that bring their own dew from the flight, and the other two whitenings that are no matter of dew, a
 //! resin and a polymer thrown out by the last solvent.
 
+use super::brief::WATERBORNE;
 use super::coat::{Film, Moved};
-use super::course::{Course, is_water};
+use super::course::Course;
 use super::drying::Drying;
 use super::flash_off::{moved_by, uncertain_inputs};
 use super::root::crossing;
@@ -37,8 +38,6 @@ const MARGIN_STD_K: f64 = 0.8;
 const COLDEST_WITHIN_S: f64 = 3600.0;
 /// When the limit is found.
 const FOUND: f64 = 1e-4;
-/// Share of water in the volatile part beyond which white is no blush.
-const WATERBORNE: f64 = 0.5;
 
 /// The humidity at which a coat blushes, and how far this room is from it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -100,13 +99,7 @@ impl Drying {
     /// ```
     pub fn blush(&self) -> Result<Blush> {
         let film = short(self.film())?;
-        let water: f64 = film
-            .volatile()
-            .ingredients()
-            .iter()
-            .filter(|i| is_water(&i.solvent))
-            .map(|i| i.mass_fraction)
-            .sum();
+        let water = film.water_share();
         if water > WATERBORNE {
             return Err(out_of_range(
                 "water in the volatile part of the coat",

@@ -10,7 +10,7 @@ use crate::error::Result;
 use crate::quantity::{Length, Quantity, Ratio, Temperature, Time};
 
 /// Water among the volatiles from which a coat counts as waterborne, by mass.
-const WATERBORNE: f64 = 0.5;
+pub(super) const WATERBORNE: f64 = 0.5;
 
 /// Best values of a drying coat.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -48,9 +48,14 @@ impl Film {
         })
     }
 
+    /// Share of water in all that leaves, by mass.
+    pub(crate) fn water_share(&self) -> f64 {
+        let ingredients = self.volatile().ingredients().iter();
+        ingredients.filter(|i| is_water(&i.solvent)).map(|i| i.mass_fraction).sum()
+    }
+
     /// Whether most of what leaves is water.
     pub(crate) fn is_waterborne(&self) -> bool {
-        let ingredients = self.volatile().ingredients().iter();
-        ingredients.filter(|i| is_water(&i.solvent)).map(|i| i.mass_fraction).sum::<f64>() > WATERBORNE
+        self.water_share() > WATERBORNE
     }
 }

@@ -184,7 +184,7 @@ pub fn cleaner_with_paint(paint: &Paint, cleaner: &Blend, dried: bool) -> Result
             source: "coats-practice".to_owned(),
         }],
         Family::WaterborneAcrylic => {
-            let watery = water_share(cleaner) > WATERY;
+            let watery = cleaner.water_volume_fraction() > WATERY;
             vec![Reason {
                 verdict: if watery { Verdict::No } else { Verdict::TestFirst },
                 text: if watery {
@@ -196,7 +196,7 @@ pub fn cleaner_with_paint(paint: &Paint, cleaner: &Blend, dried: bool) -> Result
             }]
         }
         Family::AlcoholAcrylic => vec![Reason {
-            verdict: if water_share(cleaner) > WATERY { Verdict::No } else { Verdict::TestFirst },
+            verdict: if cleaner.water_volume_fraction() > WATERY { Verdict::No } else { Verdict::TestFirst },
             text: "alcohols and its own thinner dissolve it again, water alone does not".to_owned(),
             source: "coats-practice".to_owned(),
         }],
@@ -206,10 +206,6 @@ pub fn cleaner_with_paint(paint: &Paint, cleaner: &Blend, dried: bool) -> Result
         }
     };
     Ok(Judgement::new(question, reasons, trial))
-}
-
-fn water_share(blend: &Blend) -> f64 {
-    blend.ingredients().iter().filter(|i| i.solvent.id() == "water").map(|i| i.volume_fraction).sum()
 }
 
 /// What a part is made of, and the polymer whose sphere stands for it.
@@ -269,7 +265,7 @@ pub fn thinner_on_substrate(thinner: &Blend, material: &str) -> Result<Judgement
 
 fn on_plain(thinner: &Blend, name: &str) -> Vec<Reason> {
     let fibres = matches!(name, "wood" | "card");
-    if fibres && water_share(thinner) > WATERY {
+    if fibres && thinner.water_volume_fraction() > WATERY {
         return vec![Reason {
             verdict: Verdict::TestFirst,
             text: format!("water raises the grain of {name} and warps thin parts: seal it first"),
@@ -305,7 +301,7 @@ fn on_plastic(thinner: &Blend, name: &str, polymer: &str) -> Result<Vec<Reason>>
             });
         }
     }
-    if water_share(thinner) > 0.999 {
+    if thinner.water_volume_fraction() > 0.999 {
         out.push(Reason {
             verdict: Verdict::Fine,
             text: format!("water does not attack {name}"),

@@ -31,13 +31,7 @@ impl Mix {
 
     /// What is known to go wrong between this family and this thinner; test a few drops on glass.
     pub fn compatibility(&self) -> Vec<Warning> {
-        let water: f64 = self
-            .thinner()
-            .ingredients()
-            .iter()
-            .filter(|i| i.solvent.id() == "water")
-            .map(|i| i.volume_fraction)
-            .sum();
+        let water = self.thinner().water_volume_fraction();
         let family = self.paint().family();
         let thinned = self.x() < 1.0;
         let mut out = Vec::new();

@@ -145,9 +145,7 @@ pub fn cupboard(blend: &Blend, liquid: Volume, space: Volume, t: Temperature) ->
         ));
     }
     let Some(limit) = lower_flammable_limit(blend)? else { return Ok(None) };
-    let water: f64 =
-        blend.ingredients().iter().filter(|i| i.solvent.id() == "water").map(|i| i.volume_fraction).sum();
-    let burning = 1.0 - water;
+    let burning = 1.0 - blend.water_volume_fraction();
     let per_liquid = vapour_volume(blend, Volume::from_si(1e-6), t)?.si() / 1e-6 * burning;
     let share = |v: f64| v * per_liquid / space.si() / limit.limit.si();
     let share_of_limit = Ratio::from_si(share(liquid.si()));
