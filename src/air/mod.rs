@@ -17,6 +17,7 @@
 //! # Ok::<(), mistcoat::Error>(())
 //! ```
 
+pub(crate) mod build_up;
 mod draught;
 mod jet;
 mod orifice;
@@ -30,4 +31,5 @@ pub use draught::Draught;
 pub use jet::Jet;
 pub use orifice::{Orifice, Restriction, critical_pressure_ratio};
 pub use room::Room;
+pub(crate) use vapour::vapour_mixing;
 pub use vapour::{Release, RoomVapour};

@@ -115,13 +115,18 @@ impl Release {
     }
 }
 
+/// Mixing factor when none is given, and the standard uncertainty of its logarithm.
+pub(crate) const fn vapour_mixing() -> (f64, f64) {
+    (MIXING, MIXING_SPREAD)
+}
+
 /// `(1 − e^(−x))/x`.
-fn rising(x: f64) -> f64 {
+pub(super) fn rising(x: f64) -> f64 {
     if x < SMALL { 1.0 - x / 2.0 + x * x / 6.0 - x * x * x / 24.0 } else { -(-x).exp_m1() / x }
 }
 
 /// `(x − 1 + e^(−x))/x²`.
-fn risen(x: f64) -> f64 {
+pub(super) fn risen(x: f64) -> f64 {
     if x < 10.0 * SMALL {
         0.5 - x / 6.0 + x * x / 24.0 - x * x * x / 120.0 + x * x * x * x / 720.0
     } else {

@@ -7,6 +7,7 @@ use crate::blend::Blend;
 use crate::error::{Error, Result, bad_data};
 use crate::paint::{Family, Paint};
 use crate::quantity::Quantity;
+use crate::solvent::Solvent;
 use crate::source::Source;
 use serde::{Deserialize, Serialize};
 use std::sync::LazyLock;
@@ -126,10 +127,7 @@ pub fn cautions(paints: &[&Paint], liquids: &[&Blend], work: Work) -> Result<Vec
         .filter(|i| i.volume_fraction >= TRACE && i.solvent.id() != "water");
     let solvent = solvents.clone().next().is_some();
     let low_boiling = solvents.clone().any(|i| i.solvent.boiling_point().si() < LOW_BOILING_K);
-    let glycol_ether = solvents.any(|i| {
-        let name = i.solvent.name();
-        name.contains("oxyethanol") || name.contains("oxy-2-propanol") || name.contains("glycol")
-    });
+    let glycol_ether = solvents.any(|i| is_glycol_ether(&i.solvent));
     let families = |wanted: &[Family]| paints.iter().any(|p| wanted.contains(&p.family()));
     let called = |when: When| match when {
         When::Always => true,
@@ -146,6 +144,12 @@ pub fn cautions(paints: &[&Paint], liquids: &[&Blend], work: Work) -> Result<Vec
     let mut found: Vec<&Caution> = all.iter().filter(|c| called(c.when)).collect();
     found.sort_by_key(|c| c.when == When::Always);
     Ok(found)
+}
+
+/// By its name, as every glycol and its ether in the catalogue has it.
+pub(super) fn is_glycol_ether(solvent: &Solvent) -> bool {
+    let name = solvent.name();
+    name.contains("oxyethanol") || name.contains("oxy-2-propanol") || name.contains("glycol")
 }
 
 #[cfg(test)]

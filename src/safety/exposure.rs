@@ -3,6 +3,9 @@
 //! Vapours that harm alike add up: `E = Σ C_i/L_i`, to be kept at 1 or below (29 CFR 1910.1000(d)(2)). Over a shift the
 //! mean counts, `Σ C t / 8 h` (d)(1), with nothing for the rest of the shift.
 //!
+//! **Peaks** are held to short-term limits, means over 15 minutes. Where an authority gives none, the usual rule for
+//! excursions stands in, three times the 8-hour limit (from memory; [`short_term_exposure`]).
+//!
 //! **Limits** are taken from the solvent catalogue, where each has its authority and source; many of them are from
 //! memory and marked so. A vapour without a limit cannot be counted: the result names it, and is then a lower bound.
 //! Neglected: skin uptake, mist, heavier breathing at work, and everybody for whom limits were not made.
@@ -10,11 +13,14 @@
 use crate::error::{Result, out_of_range};
 use crate::quantity::{Number, Quantity, Ratio, Time, as_text, digits, show, show_in};
 use crate::solvent::{Concentration, LimitKind, PropertySource, Solvent};
+use crate::source::Provenance;
 use crate::table::{Cell, Column, Table};
 use serde::{Deserialize, Serialize};
 
 /// A working shift, s.
-const SHIFT_S: f64 = 8.0 * 3600.0;
+pub(super) const SHIFT_S: f64 = 8.0 * 3600.0;
+/// How far a short time may pass an 8-hour limit where no short-term limit is known (source key `EXCURSION`).
+pub const EXCURSION: f64 = 3.0;
 
 /// Whose limits count.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
@@ -39,8 +45,17 @@ impl Authority {
         }
     }
 
+    /// The limits in a caption.
+    pub(super) const fn limits_words(self) -> &'static str {
+        match self {
+            Self::OshaPel => "the limits of OSHA (PEL)",
+            Self::NioshRel => "the limits of NIOSH (REL)",
+            Self::Lowest => "the lowest limits known of all authorities",
+        }
+    }
+
     /// The limit of a vapour over `over`, by volume, with the name of its authority and where it stands.
-    fn limit(self, solvent: &Solvent, over: LimitKind) -> Option<(Ratio, String, PropertySource)> {
+    pub(super) fn limit(self, solvent: &Solvent, over: LimitKind) -> Option<Limit> {
         solvent
             .exposure_limits()
             .iter()
@@ -51,6 +66,22 @@ impl Authority {
             })
             .map(|l| (solvent.by_volume(l.value), l.name.clone(), solvent.exposure_limit_source(l)))
             .min_by(|a, b| a.0.si().total_cmp(&b.0.si()))
+    }
+
+    /// The limit for a short time: the short-term limit or the ceiling, whichever is lower, else three times the 8-hour limit.
+    pub(super) fn short_limit(self, solvent: &Solvent) -> Option<Limit> {
+        let stated = [LimitKind::ShortTerm, LimitKind::Ceiling].into_iter().filter_map(|kind| {
+            let (limit, name, source) = self.limit(solvent, kind)?;
+            Some((limit, format!("{name} ({kind})"), source))
+        });
+        if let Some(found) = stated.min_by(|a, b| a.0.si().total_cmp(&b.0.si())) {
+            return Some(found);
+        }
+        let (limit, name, mut source) = self.limit(solvent, LimitKind::Shift)?;
+        source.keys.push("EXCURSION".to_owned());
+        source.citations.push(crate::source::cite("EXCURSION"));
+        source.provenance = Provenance::FromMemory;
+        Some((limit * EXCURSION, format!("{EXCURSION} × {name} (8 h)"), source))
     }
 }
 
@@ -144,12 +175,56 @@ pub fn mixture_exposure(
     authority: Authority,
     over: LimitKind,
 ) -> Result<MixtureExposure> {
+    add_up(air, over, |solvent| authority.limit(solvent, over))
+}
+
+/// Vapours in the air, as means over 15 minutes, against what a short time may reach: the short-term limit or the ceiling
+/// of the authority, and where it gives neither, three times its 8-hour limit. Each term says which.
+///
+/// # Errors
+/// As [`sum_of_shares`].
+///
+/// ```
+/// use mistcoat::quantity::{Quantity, parse};
+/// use mistcoat::safety::{Authority, short_term_exposure};
+/// use mistcoat::solvent::{Concentration, find};
+/// let air = [(find("acetone")?, Concentration::Volume(parse("300 ppm")?))];
+/// // NIOSH states no short-term limit for acetone: 3 × 250 ppm stand in.
+/// let short = short_term_exposure(&air, Authority::NioshRel)?;
+/// assert!((short.sum.si() - 300.0 / 750.0).abs() < 1e-12 && short.terms[0].authority.starts_with("3 ×"));
+/// # Ok::<(), mistcoat::Error>(())
+/// ```
+pub fn short_term_exposure(
+    air: &[(Solvent, Concentration)],
+    authority: Authority,
+) -> Result<MixtureExposure> {
+    let mut found = add_up(air, LimitKind::ShortTerm, |solvent| authority.short_limit(solvent))?;
+    if found.terms.iter().any(|t| t.source.keys.iter().any(|k| k == "EXCURSION")) {
+        let before_the_last = found.cautions.len().saturating_sub(1);
+        found.cautions.insert(
+            before_the_last,
+            "Where no short-term limit is known, three times the 8 h limit stands in: a rule for the rare short peak, not a \
+             limit to work at (from memory)."
+                .to_owned(),
+        );
+    }
+    Ok(found)
+}
+
+/// What a limit is, whose it is, and where it stands.
+pub(super) type Limit = (Ratio, String, PropertySource);
+
+fn add_up(
+    air: &[(Solvent, Concentration)],
+    over: LimitKind,
+    limit: impl Fn(&Solvent) -> Option<Limit>,
+) -> Result<MixtureExposure> {
     let mut terms = Vec::with_capacity(air.len());
     let mut without_limit = Vec::new();
     for (solvent, concentration) in air.iter().filter(|(s, _)| s.id() != "water") {
         let concentration = solvent.by_volume(*concentration);
         check(concentration)?;
-        let Some((limit, name, source)) = authority.limit(solvent, over) else {
+        let Some((limit, name, source)) = limit(solvent) else {
             without_limit.push(solvent.name().to_owned());
             continue;
         };

@@ -16,6 +16,8 @@ use serde::{Deserialize, Serialize};
 
 /// Share of the lower flammable limit that ventilation is to stay below (source key `LEL_FRACTIONS`).
 pub const QUARTER: f64 = 0.25;
+/// Share of the lower flammable limit at which gas alarms sound (source key `LEL_FRACTIONS`).
+pub const TENTH: f64 = 0.1;
 
 /// Lower flammable limit of the vapour of a blend, all evaporated.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

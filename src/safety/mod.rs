@@ -2,6 +2,7 @@
 //!
 //! * [`mixture_exposure`]: the sum `Σ C/L` of the vapours in the air against the limits of an authority;
 //!   [`time_weighted_average`];
+//! * [`SessionAir`]: the room's air over a session of coats, cleanings and open cups against the limits, ventilation;
 //! * [`lower_flammable_limit`], [`vapour_volume`], [`cupboard`], [`FlammableClass`]: fire;
 //! * [`cautions`]: the usual cautions for these materials and this work, each with its source.
 //!
@@ -11,9 +12,12 @@
 mod cautions;
 mod exposure;
 mod fire;
+mod session;
 
 pub use cautions::{Caution, Work, all_cautions, cautions};
 pub use exposure::{
-    Authority, ExposureTerm, MixtureExposure, mixture_exposure, sum_of_shares, time_weighted_average,
+    Authority, EXCURSION, ExposureTerm, MixtureExposure, mixture_exposure, short_term_exposure,
+    sum_of_shares, time_weighted_average,
 };
 pub use fire::{Cupboard, FlammableClass, FlammableLimit, cupboard, lower_flammable_limit, vapour_volume};
+pub use session::{SessionAir, SessionExposure, SessionVapour, SourceKind, VapourSource, Ventilation};
