@@ -2406,7 +2406,8 @@ class Job:
     """
     Targets of a job: "base coat", "fine lines", "soft edge", "over a mask", "gloss clear", "metallic", "primer".
 
-    The usual targets are common practice; each may be changed by name.
+    The usual targets are common practice; each may be changed by name. ``contrast`` (98 % of ISO 6504 for a base coat and
+    over a mask) takes the place of ``dry_film`` for a ``Setup`` with ``hiding``.
 
     >>> import mistcoat as mc
     >>> mine = mc.Job("base coat", dry_film="8 um", most_passes=6)
@@ -2415,11 +2416,16 @@ class Job:
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
-    def __new__(cls, /, name: str, *, dry_film: Length | str | Estimate | HasUnits | None = None, most_passes: SupportsFloat | SupportsIndex | None = None, largest_drop: Length | str | Estimate | HasUnits | None = None, ripple_left: Ratio | str | Estimate | HasUnits | None = None) -> Job: ...
+    def __new__(cls, /, name: str, *, dry_film: Length | str | Estimate | HasUnits | None = None, contrast: float | Ratio | str | Estimate | HasUnits | None = None, most_passes: SupportsFloat | SupportsIndex | None = None, largest_drop: Length | str | Estimate | HasUnits | None = None, ripple_left: Ratio | str | Estimate | HasUnits | None = None) -> Job: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
     @staticmethod
     def _from_json(text: str) -> Job: ...
+    @property
+    def contrast(self, /) -> Ratio | None:
+        """
+        Contrast at which the ground counts as hidden; ``None`` where the colour need not hide it.
+        """
     @property
     def dry_film(self, /) -> Length:
         """
@@ -2478,6 +2484,11 @@ class Judged:
         Sauter mean of the drops.
         """
     @property
+    def dry_film(self, /) -> Length:
+        """
+        Dry film to build over all passes: that of the job, or the one that hides.
+        """
+    @property
     def dry_per_pass(self, /) -> Length:
         """
         Dry film of one pass.
@@ -2505,7 +2516,7 @@ class Judged:
     @property
     def passes(self, /) -> float:
         """
-        Passes until the dry film of the job is there.
+        Passes until the dry film to build is there.
         """
     @property
     def reasons(self, /) -> dict[str, str]:
@@ -2513,9 +2524,24 @@ class Judged:
         By fault, nearest first: the number behind it and its limit.
         """
     @property
+    def target(self, /) -> str:
+        """
+        What that dry film is for, in words.
+        """
+    @property
     def touch_dry(self, /) -> Time | None:
         """
         Touch dry; ``None`` where the film has no such mark.
+        """
+    @property
+    def wet_film(self, /) -> Length:
+        """
+        Wet film of one coat, laid wet in wet.
+        """
+    @property
+    def wet_passes(self, /) -> float:
+        """
+        Passes of one coat.
         """
     @property
     def wet_per_pass(self, /) -> Length:
@@ -3890,6 +3916,11 @@ class Recommendation:
         When none is inside: what to change.
         """
     @property
+    def asked(self, /) -> int:
+        """
+        How many were to be judged; more when it was stopped, or some are out of range.
+        """
+    @property
     def choices(self, /) -> list[tuple[Setup, Judged]]:
         """
         Settings inside every limit with what they do, safest first; one a ratio.
@@ -4314,7 +4345,10 @@ class Setup:
     One way to work: paint, thinner and ratio, gun, passes laid wet in wet, part, room.
 
     ``thinner`` is a ``Blend``, a ``Solvent`` or the name of one; ``thinner_per_paint`` parts of thinner to one part of
-    paint, by volume. ``primed``: whether a dry primer that stands the thinner lies on the part. ``steepness``: sine of the
+    paint, by volume. ``retarder`` is a slow liquid in the place of ``retarder_share`` of the thinner. ``wet_thickness`` is the
+    wet film of one coat, however many passes it takes, in place of ``wet_passes``. ``hiding`` is the ``HidingPower`` of the
+    paint over ``ground`` ("card", the reflectance of an even undercoat, or (darkest, lightest)): the passes then build the
+    film that hides, where the job asks for a contrast. ``primed``: whether a dry primer that stands the thinner lies on the part. ``steepness``: sine of the
     angle of the face to the horizontal, 100 % upright, 0 % level.
 
     >>> import mistcoat as mc
@@ -4328,7 +4362,7 @@ class Setup:
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
-    def __new__(cls, /, paint: Paint, thinner: Blend | Solvent | str, *, thinner_per_paint: SupportsFloat | SupportsIndex = 1.0, airbrush: Airbrush, room: Room, wet_passes: SupportsIndex = 1, substrate: str = "polystyrene", substrate_thickness: Length | str | Estimate | HasUnits | None = None, primed: bool = False, steepness: Ratio | str | Estimate | HasUnits | None = None) -> Setup: ...
+    def __new__(cls, /, paint: Paint, thinner: Blend | Solvent | str, *, thinner_per_paint: SupportsFloat | SupportsIndex = 1.0, retarder: Blend | Solvent | str | None = None, retarder_share: float | Ratio | str | Estimate | HasUnits | None = None, airbrush: Airbrush, room: Room, wet_passes: SupportsIndex = 1, wet_thickness: Length | str | Estimate | HasUnits | None = None, substrate: str = "polystyrene", substrate_thickness: Length | str | Estimate | HasUnits | None = None, primed: bool = False, steepness: Ratio | str | Estimate | HasUnits | None = None, hiding: HidingPower | None = None, ground: float | Ratio | str | Estimate | HasUnits | tuple[float | Ratio | str | Estimate | HasUnits, float | Ratio | str | Estimate | HasUnits] | None = None) -> Setup: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
     @property
@@ -4346,12 +4380,27 @@ class Setup:
         """
         The setting from what ``to_json`` wrote.
         """
+    @property
+    def hiding(self, /) -> HidingPower | None:
+        """
+        How well the paint hides, where that sets the film to build; ``None`` otherwise.
+        """
     def judge(self, /, job: Job | str) -> Judged:
         """
         The whole chain once, against the targets of a job: what goes wrong first, and how far is everything else?
 
         ``job`` is the name of a usual job or a ``Job``. Best values. Raises ``PhaseSplit`` for a mix that separates,
         ``RangeError`` for settings out of range.
+        """
+    @property
+    def retarder(self, /) -> Blend | None:
+        """
+        The slow liquid that takes the place of a share of the thinner; ``None`` without one.
+        """
+    @property
+    def retarder_share(self, /) -> Ratio:
+        """
+        Share of the thinner that is retarder, by volume.
         """
     @property
     def room(self, /) -> Room:
@@ -4381,6 +4430,11 @@ class Setup:
     def wet_passes(self, /) -> int:
         """
         Passes laid wet in wet before a flash-off.
+        """
+    @property
+    def wet_thickness(self, /) -> Length | None:
+        """
+        Wet film of one coat, where it is given in place of passes.
         """
 
 @final
@@ -6105,13 +6159,15 @@ def pvc(pigment: Volume | str | Estimate | HasUnits, binder: Volume | str | Esti
     Pigment volume concentration of the dry film.
     """
 
-def recommend(setup: Setup, job: Job | str, *, thinner_per_paint: SupportsGetItem[int, SupportsFloat | SupportsIndex] | None = None, progress: Any | None = None) -> Recommendation:
+def recommend(setup: Setup, job: Job | str, *, thinner_per_paint: SupportsGetItem[int, SupportsFloat | SupportsIndex] | None = None, retarder: Blend | Solvent | str | None = None, retarder_shares: SupportsGetItem[int, float | Ratio | str | Estimate | HasUnits] | None = None, progress: Any | None = None) -> Recommendation:
     """
     What ratio, pressure, distance and how many passes for this job?
 
     ``setup`` gives paint, thinner, gun, room and part; its ratio, pressure, distance and passes are what is sought.
-    ``thinner_per_paint`` lists the ratios to look at, 0 to 4 unless given. ``progress`` is called with (done, total) about
-    five times a second. Ctrl-C ranks what was judged by then.
+    ``thinner_per_paint`` lists the ratios to look at, 0 to 4 unless given. ``retarder`` is a slow liquid; its shares of the
+    thinner are sought too, among ``retarder_shares``, 0, 10, 20 and 30 % unless given. ``progress`` is True for a line on
+    stderr when it takes longer than a second, or a function that is called with (done, total) about five times a second.
+    Ctrl-C ranks what was judged by then, and a note of the table says so.
 
     >>> import mistcoat as mc
     >>> green = mc.Paint.typical("alcohol acrylic", name="hull green")
@@ -6312,9 +6368,11 @@ def window(setup: Setup, job: Job | str, *, x: tuple[str, SupportsGetItem[int, S
     Where are the good settings, and what goes wrong at their edges? A map over two of them.
 
     ``x`` and ``y`` are (setting, values) with the settings "thinner_per_paint", "pressure_kPa", "distance_mm",
-    "temperature_degC", "relative_humidity_pct", "wet_passes" and "air_speed_m_s"; all else stays as in ``setup``. Every
-    cell is judged in full, on all cores, without the interpreter lock. ``progress`` is called with (done, total) about five
-    times a second. Ctrl-C raises ``Interrupted``, which holds the map so far in ``partial``.
+    "temperature_degC", "relative_humidity_pct", "wet_passes", "wet_film_um" (of one coat, however many passes it takes),
+    "retarder_pct" (of a ``setup`` with a retarder) and "air_speed_m_s"; all else stays as in ``setup``. Every cell is judged
+    in full, on all cores, without the interpreter lock. ``progress`` is True for a line on stderr when it takes longer than a
+    second, or a function that is called with (done, total) about five times a second. Ctrl-C raises ``Interrupted``, which
+    holds the map so far in ``partial``.
 
     >>> import mistcoat as mc
     >>> green = mc.Paint.typical("alcohol acrylic", name="hull green")

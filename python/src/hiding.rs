@@ -87,7 +87,8 @@ impl<'a, 'py> FromPyObject<'a, 'py> for GroundArg {
     }
 }
 
-fn ground(given: Option<GroundArg>) -> Ground {
+/// The ground; a card when nothing is said.
+pub fn ground(given: Option<GroundArg>) -> Ground {
     given.map_or(Ground::Card, |g| g.0)
 }
 

@@ -1,12 +1,17 @@
 //! What ratio, pressure, distance and how many passes for a job?
 
+use crate::blend::Liquid;
+use crate::dose::Share;
 use crate::errors::CallResult;
 use crate::setup::{JobArg, PyJudged, PySetup};
 use crate::table::PyTable;
-use crate::watch::watched;
-use mistcoat::bench::{self, Choice, RATIOS, Recommendation};
+use crate::watch::{Report, watched};
+use mistcoat::bench::{Choice, Recommendation, Search, USUAL_SHARES};
 use mistcoat::progress::Progress;
-use pyo3::{exceptions::PyKeyboardInterrupt, prelude::*};
+use pyo3::{
+    exceptions::{PyKeyboardInterrupt, PyTypeError},
+    prelude::*,
+};
 
 /// Settings for a job, safest first; or the nearest misses and what to change.
 #[pyclass(frozen, eq, name = "Recommendation", module = "mistcoat")]
@@ -39,6 +44,11 @@ impl PyRecommendation {
     fn judged(&self) -> usize {
         self.0.judged
     }
+    /// How many were to be judged; more when it was stopped, or some are out of range.
+    #[getter]
+    fn asked(&self) -> usize {
+        self.0.asked
+    }
     /// Choices, or the nearest misses, with what binds each.
     #[getter]
     fn table(&self) -> PyTable {
@@ -62,8 +72,10 @@ impl PyRecommendation {
 /// What ratio, pressure, distance and how many passes for this job?
 ///
 /// ``setup`` gives paint, thinner, gun, room and part; its ratio, pressure, distance and passes are what is sought.
-/// ``thinner_per_paint`` lists the ratios to look at, 0 to 4 unless given. ``progress`` is called with (done, total) about
-/// five times a second. Ctrl-C ranks what was judged by then.
+/// ``thinner_per_paint`` lists the ratios to look at, 0 to 4 unless given. ``retarder`` is a slow liquid; its shares of the
+/// thinner are sought too, among ``retarder_shares``, 0, 10, 20 and 30 % unless given. ``progress`` is True for a line on
+/// stderr when it takes longer than a second, or a function that is called with (done, total) about five times a second.
+/// Ctrl-C ranks what was judged by then, and a note of the table says so.
 ///
 /// >>> import mistcoat as mc
 /// >>> green = mc.Paint.typical("alcohol acrylic", name="hull green")
@@ -74,21 +86,33 @@ impl PyRecommendation {
 /// >>> all(judged.is_good for _, judged in found.choices)
 /// True
 #[pyfunction]
-#[pyo3(signature = (setup, job, *, thinner_per_paint=None, progress=None))]
+#[pyo3(signature = (setup, job, *, thinner_per_paint=None, retarder=None, retarder_shares=None, progress=None))]
 #[allow(clippy::needless_pass_by_value, reason = "extracted arguments")]
 pub fn recommend(
     py: Python<'_>,
     setup: PyRef<'_, PySetup>,
     job: JobArg<'_>,
     thinner_per_paint: Option<Vec<f64>>,
+    retarder: Option<Liquid>,
+    retarder_shares: Option<Vec<Share>>,
     progress: Option<Bound<'_, PyAny>>,
 ) -> CallResult<PyRecommendation> {
-    let job = job.job()?;
-    let ratios = thinner_per_paint.unwrap_or_else(|| RATIOS.to_vec());
-    let handle = Progress::new(bench::pieces(&job, &ratios));
-    let start = setup.0.clone();
-    let (found, stopped) =
-        watched(py, &handle, progress.as_ref(), || bench::recommend_watched(&start, &job, &ratios, &handle));
+    let mut search = Search::new(&setup.0, &job.job()?);
+    if let Some(ratios) = thinner_per_paint {
+        search = search.thinner_per_paint(&ratios);
+    }
+    search = match (retarder, retarder_shares) {
+        (Some(slow), None) => search.retarder(&slow.0, &USUAL_SHARES),
+        (Some(slow), Some(shares)) => {
+            search.retarder(&slow.0, &shares.iter().map(|s| s.0).collect::<Vec<_>>())
+        }
+        (None, None) => search,
+        (None, Some(_)) => return Err(PyTypeError::new_err("retarder_shares needs a retarder").into()),
+    };
+    let handle = Progress::new(search.pieces());
+    let report = Report::new(py, progress, "judging settings")?;
+    let (found, stopped) = watched(py, &handle, report.function(), || search.run_watched(&handle));
+    report.close()?;
     match stopped {
         Some(stop) if !stop.is_instance_of::<PyKeyboardInterrupt>(py) => Err(stop.into()),
         _ => Ok(PyRecommendation(found?)),

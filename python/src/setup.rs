@@ -3,14 +3,16 @@
 use crate::air::PyRoom;
 use crate::blend::{Liquid, PyBlend};
 use crate::dict::Ordered;
+use crate::dose::Share;
 use crate::errors::CallResult;
+use crate::hiding::{self, GroundArg, PyHidingPower};
 use crate::paint::PyPaint;
 use crate::quantity::{Arg, PyLength, PyRatio, PyTemperature, PyTime};
 use crate::spray::PyAirbrush;
-use mistcoat::bench::{Fault, Job, Judged, Setup};
+use mistcoat::bench::{Cover, Fault, Job, Judged, RetarderShare, Setup};
 use mistcoat::film::Substrate;
-use mistcoat::quantity as q;
-use pyo3::{prelude::*, types::PyString};
+use mistcoat::quantity::{self as q, Quantity};
+use pyo3::{exceptions::PyTypeError, prelude::*, types::PyString};
 
 /// A job by its name, or one of your own.
 #[derive(FromPyObject)]
@@ -33,7 +35,8 @@ impl JobArg<'_> {
 
 /// Targets of a job: "base coat", "fine lines", "soft edge", "over a mask", "gloss clear", "metallic", "primer".
 ///
-/// The usual targets are common practice; each may be changed by name.
+/// The usual targets are common practice; each may be changed by name. ``contrast`` (98 % of ISO 6504 for a base coat and
+/// over a mask) takes the place of ``dry_film`` for a ``Setup`` with ``hiding``.
 ///
 /// >>> import mistcoat as mc
 /// >>> mine = mc.Job("base coat", dry_film="8 um", most_passes=6)
@@ -46,11 +49,12 @@ pub struct PyJob(pub Job);
 #[pymethods]
 impl PyJob {
     #[new]
-    #[pyo3(signature = (name, *, dry_film=None, most_passes=None, largest_drop=None, ripple_left=None))]
+    #[pyo3(signature = (name, *, dry_film=None, contrast=None, most_passes=None, largest_drop=None, ripple_left=None))]
     #[allow(clippy::needless_pass_by_value, reason = "extracted arguments")]
     fn new(
         name: &str,
         dry_film: Option<Arg<q::Length>>,
+        contrast: Option<Share>,
         most_passes: Option<f64>,
         largest_drop: Option<Arg<q::Length>>,
         ripple_left: Option<Arg<q::Ratio>>,
@@ -58,6 +62,9 @@ impl PyJob {
         let mut job = Job::named(name)?;
         if let Some(film) = dry_film {
             job.dry_film = film.value;
+        }
+        if let Some(contrast) = contrast {
+            job.contrast = Some(q::Ratio::from_si(contrast.0));
         }
         if let Some(passes) = most_passes {
             job.most_passes = passes;
@@ -90,6 +97,11 @@ impl PyJob {
     fn dry_film(&self) -> PyLength {
         PyLength(self.0.dry_film)
     }
+    /// Contrast at which the ground counts as hidden; ``None`` where the colour need not hide it.
+    #[getter]
+    fn contrast(&self) -> Option<PyRatio> {
+        self.0.contrast.map(PyRatio)
+    }
     /// Most passes over one place.
     #[getter]
     fn most_passes(&self) -> f64 {
@@ -121,7 +133,10 @@ impl PyJob {
 /// One way to work: paint, thinner and ratio, gun, passes laid wet in wet, part, room.
 ///
 /// ``thinner`` is a ``Blend``, a ``Solvent`` or the name of one; ``thinner_per_paint`` parts of thinner to one part of
-/// paint, by volume. ``primed``: whether a dry primer that stands the thinner lies on the part. ``steepness``: sine of the
+/// paint, by volume. ``retarder`` is a slow liquid in the place of ``retarder_share`` of the thinner. ``wet_thickness`` is the
+/// wet film of one coat, however many passes it takes, in place of ``wet_passes``. ``hiding`` is the ``HidingPower`` of the
+/// paint over ``ground`` ("card", the reflectance of an even undercoat, or (darkest, lightest)): the passes then build the
+/// film that hides, where the job asks for a contrast. ``primed``: whether a dry primer that stands the thinner lies on the part. ``steepness``: sine of the
 /// angle of the face to the horizontal, 100 % upright, 0 % level.
 ///
 /// >>> import mistcoat as mc
@@ -139,8 +154,9 @@ pub struct PySetup(pub Setup);
 #[pymethods]
 impl PySetup {
     #[new]
-    #[pyo3(signature = (paint, thinner, *, thinner_per_paint=1.0, airbrush, room, wet_passes=1, substrate="polystyrene",
-        substrate_thickness=None, primed=false, steepness=None))]
+    #[pyo3(signature = (paint, thinner, *, thinner_per_paint=1.0, retarder=None, retarder_share=None, airbrush, room,
+        wet_passes=1, wet_thickness=None, substrate="polystyrene", substrate_thickness=None, primed=false, steepness=None,
+        hiding=None, ground=None))]
     #[allow(
         clippy::too_many_arguments,
         clippy::needless_pass_by_value,
@@ -150,20 +166,41 @@ impl PySetup {
         paint: PyRef<'_, PyPaint>,
         thinner: Liquid,
         thinner_per_paint: f64,
+        retarder: Option<Liquid>,
+        retarder_share: Option<Share>,
         airbrush: PyRef<'_, PyAirbrush>,
         room: PyRef<'_, PyRoom>,
         wet_passes: u32,
+        wet_thickness: Option<Arg<q::Length>>,
         substrate: &str,
         substrate_thickness: Option<Arg<q::Length>>,
         primed: bool,
         steepness: Option<Arg<q::Ratio>>,
+        hiding: Option<PyRef<'_, PyHidingPower>>,
+        ground: Option<GroundArg>,
     ) -> CallResult<Self> {
         let mut plate = Substrate::named(substrate)?;
         if let Some(thickness) = substrate_thickness {
             plate = plate.with_thickness(thickness.value)?;
         }
         let mut setup = Setup::new(&paint.0, &thinner.0, thinner_per_paint, &airbrush.0, &room.0);
+        setup.retarder = match (retarder, retarder_share) {
+            (Some(slow), Some(share)) => Some(RetarderShare::new(&slow.0, q::Ratio::from_si(share.0))?),
+            (None, None) => None,
+            _ => {
+                let says = "retarder and retarder_share belong together: name a slow liquid and, for example, \"15 %\"";
+                return Err(PyTypeError::new_err(says).into());
+            }
+        };
         setup.wet_passes = wet_passes;
+        setup.wet_film = wet_thickness.map(|film| film.value);
+        setup.cover = match (hiding, ground) {
+            (Some(power), under) => Some(Cover { power: power.0.clone(), ground: hiding::ground(under) }),
+            (None, None) => None,
+            (None, Some(_)) => {
+                return Err(PyTypeError::new_err("ground needs hiding, the HidingPower of the paint").into());
+            }
+        };
         setup.substrate = plate;
         setup.primed = primed;
         if let Some(steepness) = steepness {
@@ -195,6 +232,21 @@ impl PySetup {
     fn thinner_per_paint(&self) -> f64 {
         self.0.thinner_per_paint
     }
+    /// The slow liquid that takes the place of a share of the thinner; ``None`` without one.
+    #[getter]
+    fn retarder(&self) -> Option<PyBlend> {
+        self.0.retarder.as_ref().map(|r| PyBlend(r.retarder.clone()))
+    }
+    /// Share of the thinner that is retarder, by volume.
+    #[getter]
+    fn retarder_share(&self) -> PyRatio {
+        PyRatio(self.0.retarder_share())
+    }
+    /// How well the paint hides, where that sets the film to build; ``None`` otherwise.
+    #[getter]
+    fn hiding(&self) -> Option<PyHidingPower> {
+        self.0.cover.as_ref().map(|c| PyHidingPower(c.power.clone()))
+    }
     /// The gun with its pressure and distance.
     #[getter]
     fn airbrush(&self) -> PyAirbrush {
@@ -209,6 +261,11 @@ impl PySetup {
     #[getter]
     fn wet_passes(&self) -> u32 {
         self.0.wet_passes
+    }
+    /// Wet film of one coat, where it is given in place of passes.
+    #[getter]
+    fn wet_thickness(&self) -> Option<PyLength> {
+        self.0.wet_film.map(PyLength)
     }
     /// What is sprayed, with its thickness.
     #[getter]
@@ -279,7 +336,27 @@ impl PyJudged {
     fn dry_per_pass(&self) -> PyLength {
         PyLength(self.0.dry_per_pass)
     }
-    /// Passes until the dry film of the job is there.
+    /// Wet film of one coat, laid wet in wet.
+    #[getter]
+    fn wet_film(&self) -> PyLength {
+        PyLength(self.0.wet_film)
+    }
+    /// Passes of one coat.
+    #[getter]
+    fn wet_passes(&self) -> f64 {
+        self.0.wet_passes
+    }
+    /// Dry film to build over all passes: that of the job, or the one that hides.
+    #[getter]
+    fn dry_film(&self) -> PyLength {
+        PyLength(self.0.target.dry_film)
+    }
+    /// What that dry film is for, in words.
+    #[getter]
+    fn target(&self) -> &str {
+        &self.0.target.reason
+    }
+    /// Passes until the dry film to build is there.
     #[getter]
     fn passes(&self) -> f64 {
         self.0.passes

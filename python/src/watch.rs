@@ -1,7 +1,7 @@
 //! Long work on other threads while the main thread tells how far it is and listens for Ctrl-C.
 
 use mistcoat::progress::Progress;
-use pyo3::prelude::*;
+use pyo3::{prelude::*, types::PyBool};
 use std::sync::mpsc::{RecvTimeoutError, channel};
 use std::thread;
 use std::time::Duration;
@@ -57,4 +57,39 @@ pub fn watched<R: Send>(
             (result, stopped)
         })
     })
+}
+
+/// How progress is told: by a function of the caller, by a line of our own, or not at all.
+pub struct Report<'py> {
+    function: Option<Bound<'py, PyAny>>,
+    line: bool,
+}
+
+impl<'py> Report<'py> {
+    /// From the argument `progress`: True, False, None or a function; `what` begins the line.
+    pub fn new(py: Python<'py>, progress: Option<Bound<'py, PyAny>>, what: &str) -> PyResult<Self> {
+        match progress {
+            Some(given) if given.is_instance_of::<PyBool>() => {
+                if !given.is_truthy()? {
+                    return Ok(Self { function: None, line: false });
+                }
+                let line = py.import("mistcoat._progress")?.getattr("Line")?.call1((what,))?;
+                Ok(Self { function: Some(line), line: true })
+            }
+            function => Ok(Self { function, line: false }),
+        }
+    }
+
+    /// What is called with (done, total).
+    pub fn function(&self) -> Option<&Bound<'py, PyAny>> {
+        self.function.as_ref()
+    }
+
+    /// Ends the line, when it is ours.
+    pub fn close(&self) -> PyResult<()> {
+        match &self.function {
+            Some(line) if self.line => line.call_method0("close").map(|_| ()),
+            _ => Ok(()),
+        }
+    }
 }

@@ -3,7 +3,7 @@
 use crate::errors::{CallResult, Interrupted, UnitError};
 use crate::film::Curve;
 use crate::setup::{JobArg, PyJob, PySetup};
-use crate::watch::watched;
+use crate::watch::{Report, watched};
 use mistcoat::bench::{self, Axis, Cell, Fault, WindowMap};
 use mistcoat::progress::Progress;
 use mistcoat::quantity as q;
@@ -147,7 +147,16 @@ impl PyWindowMap {
         if !on(Axis::Humidity) {
             parts.push(format!("{} humidity", s.room.relative_humidity()));
         }
-        if !on(Axis::WetPasses) {
+        if !on(Axis::Retarder)
+            && let Some(slowed) = &s.retarder
+        {
+            parts.push(format!("{} of {} in the thinner", q::show(slowed.share), slowed.retarder.label()));
+        }
+        if on(Axis::WetFilm) || on(Axis::WetPasses) {
+            // Stands on the axis.
+        } else if let Some(film) = s.wet_film {
+            parts.push(format!("{} wet", q::show(film)));
+        } else {
             let passes =
                 if s.wet_passes == 1 { "1 pass".to_owned() } else { format!("{} passes", s.wet_passes) };
             parts.push(format!("{passes} wet in wet"));
@@ -173,9 +182,11 @@ impl PyWindowMap {
 /// Where are the good settings, and what goes wrong at their edges? A map over two of them.
 ///
 /// ``x`` and ``y`` are (setting, values) with the settings "thinner_per_paint", "pressure_kPa", "distance_mm",
-/// "temperature_degC", "relative_humidity_pct", "wet_passes" and "air_speed_m_s"; all else stays as in ``setup``. Every
-/// cell is judged in full, on all cores, without the interpreter lock. ``progress`` is called with (done, total) about five
-/// times a second. Ctrl-C raises ``Interrupted``, which holds the map so far in ``partial``.
+/// "temperature_degC", "relative_humidity_pct", "wet_passes", "wet_film_um" (of one coat, however many passes it takes),
+/// "retarder_pct" (of a ``setup`` with a retarder) and "air_speed_m_s"; all else stays as in ``setup``. Every cell is judged
+/// in full, on all cores, without the interpreter lock. ``progress`` is True for a line on stderr when it takes longer than a
+/// second, or a function that is called with (done, total) about five times a second. Ctrl-C raises ``Interrupted``, which
+/// holds the map so far in ``partial``.
 ///
 /// >>> import mistcoat as mc
 /// >>> green = mc.Paint.typical("alcohol acrylic", name="hull green")
@@ -200,8 +211,10 @@ pub fn window(
     let (x, y) = ((Axis::find(&x.0)?, x.1), (Axis::find(&y.0)?, y.1));
     let handle = Progress::new(x.1.len() * y.1.len());
     let start = setup.0.clone();
+    let report = Report::new(py, progress, "judging cells")?;
     let (map, stopped) =
-        watched(py, &handle, progress.as_ref(), || bench::window(&start, &job, x, y, &handle));
+        watched(py, &handle, report.function(), || bench::window(&start, &job, x, y, &handle));
+    report.close()?;
     let map = PyWindowMap(map?);
     let Some(stop) = stopped else { return Ok(map) };
     let finished = map.grid(py, |cell| cell != Cell::Waiting)?;

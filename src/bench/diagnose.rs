@@ -3,16 +3,17 @@
 //! A defect, by the trade's word, points to faults of the model (`data/defects.toml`, common practice). The setting is
 //! judged ([`Setup::judge`]) and each fault takes the probability that its limit is broken, `Φ(−ln f/s)` with the factor f
 //! and the standard uncertainty s of its logarithm. For each the settings at hand are then moved one at a time, in steps of
-//! a tenth up to a factor 3, until the limit holds; a change that keeps all other limits too goes before one that does not,
-//! and a small one before a large one.
+//! a tenth up to a factor 3 (a retarder, where the setting names one, in steps of 5 % to 30 %), until the limit holds; a
+//! change that keeps all other limits too goes before one that does not, and a small one before a large one.
 //!
 //! Causes beyond the model (a split nozzle, grease, water in the line) stand beside, as common practice tells them. When
 //! every fault is improbable, look there.
 
+use super::axis::Axis;
 use super::fault::{Fault, Margin};
 use super::jobs::Job;
-use super::setup::{Judged, Setup};
-use super::window::Axis;
+use super::judged::Judged;
+use super::setup::Setup;
 use crate::error::{Error, Result, bad_data, unknown_name};
 use crate::names::fold;
 use crate::quantity::digits;
@@ -21,9 +22,11 @@ use serde::{Deserialize, Serialize};
 use std::sync::LazyLock;
 
 const FILE: &str = "data/defects.toml";
-/// Settings that are moved, and the step.
-const MOVED: [Axis; 4] = [Axis::ThinnerPerPaint, Axis::Pressure, Axis::Distance, Axis::WetPasses];
+/// Factor of one step of a setting that is moved.
 const STEP: f64 = 1.1;
+/// Step of a share of retarder, %, and the most that is tried.
+const SHARE_STEP: f64 = 5.0;
+const MOST_SHARE: f64 = 30.0;
 /// Steps to a factor 3.
 const STEPS: i32 = 12;
 /// Below this probability a fault is no explanation.
@@ -168,8 +171,22 @@ fn below(z: f64) -> f64 {
     1.0 / (1.0 + (-1.702 * z).exp())
 }
 
+/// Settings that are moved.
+fn moved(setup: &Setup) -> Vec<Axis> {
+    let coat = if setup.wet_film.is_some() { Axis::WetFilm } else { Axis::WetPasses };
+    let mut all = vec![Axis::ThinnerPerPaint, Axis::Pressure, Axis::Distance, coat];
+    if setup.retarder.is_some() {
+        all.push(Axis::Retarder);
+    }
+    all
+}
+
 /// Values to try, nearest first, up and down in turn.
 fn tries(axis: Axis, from: f64) -> Vec<f64> {
+    if axis == Axis::Retarder {
+        let at = |k: i32| from + SHARE_STEP * f64::from(k);
+        return (1..=6).flat_map(|k| [at(k), at(-k)]).filter(|v| (0.0..=MOST_SHARE).contains(v)).collect();
+    }
     if axis == Axis::WetPasses {
         return [from + 1.0, from - 1.0, from + 2.0, from - 2.0, from + 3.0]
             .into_iter()
@@ -182,10 +199,11 @@ fn tries(axis: Axis, from: f64) -> Vec<f64> {
 }
 
 fn smallest_change(setup: &Setup, job: &Job, fault: Fault) -> Result<Option<Change>> {
-    let holds = |judged: &Judged| judged.margin(fault).is_none_or(Margin::holds);
+    // Paint that lands as dust has no film to judge: that cures nothing.
+    let holds = |judged: &Judged| judged.margin(fault).is_some_and(Margin::holds);
     let mut best: Option<(bool, f64, Change)> = None;
-    let stage = setup.stage()?;
-    for axis in MOVED {
+    let stage = setup.stage(job)?;
+    for axis in moved(setup) {
         let from = axis.of(setup);
         for to in tries(axis, from) {
             let mut moved = setup.clone();
@@ -193,16 +211,18 @@ fn smallest_change(setup: &Setup, job: &Job, fault: Fault) -> Result<Option<Chan
                 continue;
             }
             // A setting out of range is no cure.
-            let judged = if axis == Axis::ThinnerPerPaint {
-                moved.judge(job)
-            } else {
-                moved.judge_staged(&stage, job)
-            };
+            let judged =
+                if axis.changes_stage() { moved.judge(job) } else { moved.judge_staged(&stage, job) };
             let Ok(judged) = judged else { continue };
             if !holds(&judged) {
                 continue;
             }
-            let size = if from > 0.0 { (to / from).ln().abs() } else { to };
+            let size = match axis {
+                // A step of retarder counts as one step of another setting.
+                Axis::Retarder => (to - from).abs() / SHARE_STEP * STEP.ln(),
+                _ if from > 0.0 => (to / from).ln().abs(),
+                _ => to,
+            };
             let change = Change { setting: axis, from, to, keeps_all: judged.is_good() };
             let rank = (!change.keeps_all, size);
             if best.as_ref().is_none_or(|(other, s, _)| rank < (*other, *s)) {

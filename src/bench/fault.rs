@@ -109,14 +109,26 @@ pub struct Margin {
     pub fault: Fault,
     /// Limit over value, or value over limit, so that 1 is the edge, more is good, less is bad.
     pub factor: f64,
+    /// Standard uncertainty of the logarithm of the factor: [`Fault::ln_std`], more where a target is uncertain too.
+    pub ln_std: f64,
     /// The number behind it and its limit, in words.
     pub why: String,
 }
 
 impl Margin {
+    pub(super) fn new(fault: Fault, factor: f64, why: impl Into<String>) -> Self {
+        Self { fault, factor, ln_std: fault.ln_std(), why: why.into() }
+    }
+
+    /// The same with a target that is itself known no better than this.
+    pub(super) fn with_target_std(mut self, ln_std: f64) -> Self {
+        self.ln_std = self.ln_std.hypot(ln_std);
+        self
+    }
+
     /// How many standard uncertainties inside (above zero) or outside the limit.
     pub fn sigmas(&self) -> f64 {
-        self.factor.max(1e-6).ln() / self.fault.ln_std()
+        self.factor.max(1e-6).ln() / self.ln_std
     }
 
     /// Whether the limit holds.

@@ -4,6 +4,7 @@
 //! them and changes what differs.
 
 use crate::error::{Error, Result, bad_data, out_of_range, unknown_name};
+use crate::hiding::Criterion;
 use crate::names::fold;
 use crate::quantity::{Length, Pressure, Quantity, Ratio, as_text, show};
 use serde::{Deserialize, Serialize};
@@ -24,6 +25,10 @@ pub struct Job {
     /// Dry film to build.
     #[serde(with = "as_text")]
     pub dry_film: Length,
+    /// Contrast at which the ground counts as hidden, where the colour has to hide it. It takes the place of `dry_film` for a
+    /// setting that says how well its paint hides; see [`super::Cover`].
+    #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
+    pub contrast: Option<Ratio>,
     /// Most passes over one place.
     pub most_passes: f64,
     /// Coarsest drops: Sauter mean.
@@ -116,8 +121,8 @@ impl Job {
     /// The same job, when its targets make sense.
     ///
     /// # Errors
-    /// A [`crate::error::RangeError`] for a film, a number of passes or a drop that is not above zero, or a range that
-    /// ends before it begins.
+    /// A [`crate::error::RangeError`] for a film, a number of passes or a drop that is not above zero, a contrast outside
+    /// 50 % to 99.9 %, or a range that ends before it begins.
     pub fn checked(self) -> Result<Self> {
         let wrong = |what: &str, value: String, limit: &str| {
             Err(out_of_range(
@@ -129,6 +134,9 @@ impl Job {
         };
         if !(self.dry_film.si() > 0.0 && self.dry_film.si() <= 1e-3) {
             return wrong("dry film", show(self.dry_film), "above 0 µm, at most 1 mm");
+        }
+        if let Some(contrast) = self.contrast {
+            Criterion::new(contrast)?;
         }
         if !(self.most_passes >= 1.0 && self.most_passes <= 1000.0) {
             return wrong("most passes", self.most_passes.to_string(), "1 to 1000");

@@ -10,26 +10,34 @@
 //!
 //! Results are tables ([`crate::table::Table`]) that print as text or HTML and export as plain columns.
 
+mod axis;
 mod compare;
 mod comparison;
+mod cover;
 mod diagnose;
 mod fault;
 mod jobs;
+mod judged;
 mod measured;
 mod recommend;
 mod retarder;
 mod setup;
+mod slowed;
 mod window;
 
+pub use axis::Axis;
 pub use compare::{Compare, USUAL_RATIOS};
 use compare::{distinct, or_warning};
 pub use comparison::{Comparison, Row};
 use comparison::{estimate_cell, sentence, share_cell};
+pub use cover::{Cover, Target};
 pub use diagnose::{Change, Defect, Diagnosis, LikelyCause, diagnose};
 pub use fault::{Fault, Margin};
 pub use jobs::Job;
+pub use judged::Judged;
 pub use measured::{MeasuredPair, waterborne_pairs, waterborne_table};
-pub use recommend::{Choice, RATIOS, Recommendation, pieces, recommend, recommend_watched};
+pub use recommend::{Choice, RATIOS, Recommendation, Search, recommend};
 pub use retarder::{Retarder, RetarderAnswer, RetarderRow, USUAL_SHARES};
-pub use setup::{Judged, Setup};
-pub use window::{Axis, Cell, WindowMap, window};
+pub use setup::Setup;
+pub use slowed::RetarderShare;
+pub use window::{Cell, WindowMap, window};

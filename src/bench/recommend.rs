@@ -1,6 +1,6 @@
 //! What ratio, pressure and distance should I use for this job, and how many passes?
 //!
-//! All settings on a grid of ratios, pressures, distances and passes wet in wet are judged ([`Setup::judge`]). Those inside
+//! All settings on a grid of ratios, pressures, distances, passes wet in wet and, where asked, shares of a retarder are judged ([`Setup::judge`]). Those inside
 //! every limit are ranked by their worst margin, counted in standard uncertainties of that fault, so that a setting far
 //! inside a limit that is hardly known does not beat one that is safe. Each choice names the limit that binds it. When
 //! nothing fits, the nearest misses come back with what to change.
@@ -8,12 +8,16 @@
 //! Best values: a choice one standard uncertainty inside keeps its worst limit in about five cases of six, as far as the
 //! models know. Try it on card first.
 
+use super::comparison::sentence;
 use super::fault::{Fault, Margin};
 use super::jobs::Job;
-use super::setup::{Judged, Setup};
+use super::judged::Judged;
+use super::setup::{Setup, Stage};
+use super::slowed::{PLENTY, RetarderShare};
+use crate::blend::Blend;
 use crate::error::{Error, Result, out_of_range};
 use crate::progress::{Progress, for_rows};
-use crate::quantity::{Length, Pressure, Quantity, digits, show, show_in};
+use crate::quantity::{Length, Pressure, Quantity, Ratio, digits, show, show_in};
 use crate::table::{Cell, Column, Table};
 use serde::{Deserialize, Serialize};
 
@@ -56,14 +60,17 @@ pub struct Recommendation {
     pub advice: Vec<String>,
     /// Settings judged.
     pub judged: usize,
+    /// Settings that were to be judged; more than were, when the search was stopped, a mix separates, or some are out of
+    /// range.
+    pub asked: usize,
 }
 
-/// Searches the settings of a job.
+/// Searches the settings of a job at the usual ratios; [`Search`] asks for more.
 ///
 /// `start` gives paint, thinner, gun, room and part; its ratio, pressure, distance and passes are what is sought.
 ///
 /// # Errors
-/// Those of the parts for every setting alike: an unknown material, a paint and a thinner that separate at every ratio.
+/// As [`Search::run`].
 ///
 /// ```
 /// use mistcoat::air::Room;
@@ -85,81 +92,170 @@ pub struct Recommendation {
 /// # Ok::<(), mistcoat::Error>(())
 /// ```
 pub fn recommend(start: &Setup, job: &Job) -> Result<Recommendation> {
-    recommend_watched(start, job, &RATIOS, &Progress::new(pieces(job, &RATIOS)))
+    Search::new(start, job).run()
 }
 
-/// Pieces of work of [`recommend_watched`].
-pub fn pieces(job: &Job, ratios: &[f64]) -> usize {
-    ratios.len() * PRESSURES * DISTANCES * (job.wet_passes.1 - job.wet_passes.0 + 1) as usize
-}
-
-/// [`recommend`] over ratios of your own, with progress. Stopped early it ranks what was judged by then.
+/// What is sought, and where. Build with [`Search::new`], refine, then [`Search::run`].
 ///
-/// # Errors
-/// As [`recommend`]; a [`crate::error::RangeError`] without a ratio.
-pub fn recommend_watched(
-    start: &Setup,
-    job: &Job,
-    ratios: &[f64],
-    progress: &Progress,
-) -> Result<Recommendation> {
-    if ratios.is_empty() {
-        return Err(out_of_range(
-            "number of ratios",
-            "0",
-            "1 or more",
-            "name parts of thinner to one part of paint",
-        ));
+/// ```
+/// # use mistcoat::air::Room;
+/// # use mistcoat::bench::{Job, Search, Setup};
+/// # use mistcoat::blend::{Basis, Blend};
+/// # use mistcoat::film::Substrate;
+/// # use mistcoat::paint::{Family, Paint};
+/// # use mistcoat::quantity::{RelativeHumidity, parse};
+/// # use mistcoat::spray::Airbrush;
+/// # let green = Paint::typical(Family::SolventLacquer, "hull green")?;
+/// # let thinner = Blend::from_names(&[("acetone", 30.0), ("n-butyl acetate", 70.0)], Basis::Volume, None)?;
+/// # let gun = Airbrush::new(parse("0.3 mm")?, parse("20 psi")?, parse("80 mm")?)?;
+/// # let room = Room::new(parse("21 °C")?, RelativeHumidity::new(0.5)?)?;
+/// # let mut start = Setup::new(&green, &thinner, 1.0, &gun, &room);
+/// # start.substrate = Substrate::named("wood")?;
+/// let slow = Blend::from_names(&[("2-butoxyethanol", 1.0)], Basis::Volume, None)?;
+/// let found = Search::new(&start, &Job::named("gloss clear")?)
+///     .thinner_per_paint(&[1.0, 2.0])
+///     .retarder(&slow, &[0.0, 0.1, 0.2])
+///     .run()?;
+/// for choice in &found.choices {
+///     let share = choice.setup.retarder.as_ref().map_or(0.0, |r| r.share.value);
+///     assert!([0.0, 0.1, 0.2].contains(&share) && choice.judged.is_good());
+/// }
+/// # Ok::<(), mistcoat::Error>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Search {
+    start: Setup,
+    job: Job,
+    ratios: Vec<f64>,
+    /// The slow liquid and its shares; without one the thinner stays as it is.
+    retarder: Option<(Blend, Vec<f64>)>,
+}
+
+impl Search {
+    /// Over the usual ratios ([`RATIOS`]), with the thinner as `start` has it.
+    pub fn new(start: &Setup, job: &Job) -> Self {
+        Self { start: start.clone(), job: job.clone(), ratios: RATIOS.to_vec(), retarder: None }
     }
-    // A mix is made once; one that separates costs its ratio, not the search.
-    let mut stages = Vec::with_capacity(ratios.len());
-    let mut refused = None;
-    for &thinner_per_paint in ratios {
-        let setup = Setup { thinner_per_paint, ..start.clone() };
-        match setup.stage() {
-            Ok(stage) => stages.push((setup, stage)),
-            Err(e @ (Error::PhaseSplit(_) | Error::Range(_))) => refused = Some(e),
-            Err(e) => return Err(e),
-        }
+
+    /// Over these parts of thinner to one part of paint.
+    #[must_use]
+    pub fn thinner_per_paint(mut self, ratios: &[f64]) -> Self {
+        self.ratios = ratios.to_vec();
+        self
     }
-    if let (true, Some(e)) = (stages.is_empty(), refused) {
-        return Err(e);
+
+    /// Over these shares of a slow liquid in the thinner too, by volume, 0 to 1; [`super::USUAL_SHARES`] are usual.
+    #[must_use]
+    pub fn retarder(mut self, slow: &Blend, shares: &[f64]) -> Self {
+        self.retarder = Some((slow.clone(), shares.to_vec()));
+        self
     }
-    let mut rows: Vec<Row> = Vec::new();
-    for stage in 0..stages.len() {
-        for pressure in steps(job.pressure.0.si(), job.pressure.1.si(), PRESSURES) {
-            for distance in steps(job.distance.0.si(), job.distance.1.si(), DISTANCES) {
-                for wet_passes in job.wet_passes.0..=job.wet_passes.1 {
-                    rows.push(Row { stage, pressure, distance, wet_passes, choice: None });
+
+    /// Settings that are judged.
+    pub fn pieces(&self) -> usize {
+        let shares = self.retarder.as_ref().map_or(1, |(_, shares)| shares.len());
+        let passes = (self.job.wet_passes.1 - self.job.wet_passes.0 + 1) as usize;
+        self.ratios.len() * shares * PRESSURES * DISTANCES * passes
+    }
+
+    /// Judges them all and ranks them.
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] without a ratio or share, or for a share outside 0 to 1; those of the parts for every
+    /// setting alike: an unknown material, a paint and a thinner that separate at every ratio.
+    pub fn run(&self) -> Result<Recommendation> {
+        self.run_watched(&Progress::new(self.pieces()))
+    }
+
+    /// [`Self::run`] with progress. Stopped early it ranks what was judged by then.
+    ///
+    /// # Errors
+    /// As [`Self::run`].
+    pub fn run_watched(&self, progress: &Progress) -> Result<Recommendation> {
+        let job = &self.job;
+        let stages = self.stages()?;
+        let mut rows: Vec<Row> = Vec::new();
+        for stage in 0..stages.len() {
+            for pressure in steps(job.pressure.0.si(), job.pressure.1.si(), PRESSURES) {
+                for distance in steps(job.distance.0.si(), job.distance.1.si(), DISTANCES) {
+                    for wet_passes in job.wet_passes.0..=job.wet_passes.1 {
+                        rows.push(Row { stage, pressure, distance, wet_passes, choice: None });
+                    }
                 }
             }
         }
+        for_rows(
+            &mut rows,
+            progress,
+            || (),
+            |(), _, row| {
+                let (setup, stage) = &stages[row.stage];
+                row.choice = Some(row.judge(setup, stage, job));
+            },
+        );
+        ranked(job, rows, self.pieces())
     }
-    for_rows(
-        &mut rows,
-        progress,
-        || (),
-        |(), _, row| {
-            let (setup, stage) = &stages[row.stage];
-            row.choice = Some(row.judge(setup, stage, job));
-        },
-    );
+
+    /// A mix is made once for all settings of the gun; one that separates costs its ratio, not the search.
+    fn stages(&self) -> Result<Vec<(Setup, Stage)>> {
+        if self.ratios.is_empty() {
+            return Err(out_of_range(
+                "number of ratios",
+                "0",
+                "1 or more",
+                "name parts of thinner to one part of paint",
+            ));
+        }
+        let slowed: Vec<Option<RetarderShare>> = match &self.retarder {
+            None => vec![self.start.retarder.clone()],
+            Some((_, shares)) if shares.is_empty() => {
+                return Err(out_of_range(
+                    "number of shares of retarder",
+                    "0",
+                    "1 or more",
+                    "name shares of the thinner, for example 0 %, 10 % and 20 %",
+                ));
+            }
+            Some((slow, shares)) => shares
+                .iter()
+                .map(|s| RetarderShare::new(slow, Ratio::from_si(*s)).map(Some))
+                .collect::<Result<_>>()?,
+        };
+        let mut stages = Vec::with_capacity(self.ratios.len() * slowed.len());
+        let mut refused = None;
+        for &thinner_per_paint in &self.ratios {
+            for retarder in &slowed {
+                let retarder = retarder.clone();
+                let setup = Setup { thinner_per_paint, retarder, wet_film: None, ..self.start.clone() };
+                match setup.stage(&self.job) {
+                    Ok(stage) => stages.push((setup, stage)),
+                    Err(e @ (Error::PhaseSplit(_) | Error::Range(_))) => refused = Some(e),
+                    Err(e) => return Err(e),
+                }
+            }
+        }
+        match refused {
+            Some(e) if stages.is_empty() => Err(e),
+            _ => Ok(stages),
+        }
+    }
+}
+
+fn ranked(job: &Job, rows: Vec<Row>, asked: usize) -> Result<Recommendation> {
     let mut choices: Vec<Choice> = Vec::new();
-    let (mut judged, mut failed) = (0, None);
+    let mut failed = None;
     for row in rows {
         match row.choice {
-            Some(Ok(choice)) => {
-                judged += 1;
-                choices.push(choice);
-            }
+            Some(Ok(choice)) => choices.push(choice),
             // One gun setting out of its range is no reason to lose the others.
             Some(Err(e)) => failed = Some(e),
             None => {}
         }
     }
-    if let (0, Some(e)) = (judged, failed) {
+    if let (true, Some(e)) = (choices.is_empty(), failed) {
         return Err(e);
     }
+    let judged = choices.len();
     choices.sort_by(|a, b| b.binding().sigmas().total_cmp(&a.binding().sigmas()));
     let best = one_a_ratio(&choices, |c| c.judged.is_good());
     let (misses, advice) = if best.is_empty() {
@@ -169,7 +265,7 @@ pub fn recommend_watched(
     } else {
         (Vec::new(), Vec::new())
     };
-    Ok(Recommendation { job: job.clone(), choices: best, misses, advice, judged })
+    Ok(Recommendation { job: job.clone(), choices: best, misses, advice, judged, asked })
 }
 
 struct Row {
@@ -181,7 +277,7 @@ struct Row {
 }
 
 impl Row {
-    fn judge(&self, setup: &Setup, stage: &super::setup::Stage, job: &Job) -> Result<Choice> {
+    fn judge(&self, setup: &Setup, stage: &Stage, job: &Job) -> Result<Choice> {
         let gun = setup
             .gun
             .clone()
@@ -218,6 +314,9 @@ fn one_a_ratio(choices: &[Choice], keep: impl Fn(&Choice) -> bool) -> Vec<Choice
 
 /// What stands in the way of the nearest misses, each fault once, and what helps against it.
 fn advice(misses: &[Choice]) -> Vec<String> {
+    if misses.is_empty() {
+        return vec!["Stopped before any setting was judged: ask again, or name fewer ratios.".to_owned()];
+    }
     let mut faults: Vec<Fault> = Vec::new();
     for miss in misses {
         for margin in miss.judged.margins.iter().filter(|m| !m.holds()) {
@@ -250,6 +349,7 @@ impl Recommendation {
         };
         let seconds = |t: Option<crate::quantity::Time>| t.map_or("-".to_owned(), show);
         let mut notes = self.advice.clone();
+        notes.extend(self.remarks());
         notes.push(format!(
             "{} settings judged. Best values: margins in standard uncertainties, above 0 inside. Targets: {}.",
             self.judged,
@@ -265,35 +365,71 @@ impl Recommendation {
         } else {
             "settings that fit, safest first"
         };
-        Table {
-            caption: format!("{} ({}): {verdict}", self.job.name, self.job.note),
-            columns: vec![
-                numbers("thinner_per_paint", "thinner to\n1 part paint", "1", &|c| {
-                    (digits(c.setup.thinner_per_paint, 2), c.setup.thinner_per_paint)
-                }),
-                numbers("pressure", "pressure", "kPa", &|c| {
-                    let p = c.setup.gun.pressure();
-                    (show(p), p.si() * 1e-3)
-                }),
-                numbers("distance", "distance", "mm", &|c| {
-                    let d = c.setup.gun.distance();
-                    (show_in(d, "mm", 2).unwrap_or_default(), d.si() * 1e3)
-                }),
-                numbers("wet_passes", "passes\nwet in wet", "1", &|c| {
-                    (c.setup.wet_passes.to_string(), f64::from(c.setup.wet_passes))
-                }),
-                numbers("passes", "passes\nin all", "1", &|c| {
-                    (format!("{:.0}", c.judged.passes.ceil()), c.judged.passes)
-                }),
-                words("flash_off", "flash-off", &|c| seconds(c.judged.flash_off)),
-                words("touch_dry", "touch dry", &|c| seconds(c.judged.touch_dry)),
-                numbers("margin", "margin", "1", &|c| {
-                    let s = c.binding().sigmas();
-                    (format!("{s:+.1}"), s)
-                }),
-                words("binding", "what binds", &|c| c.binding().why.clone()),
-            ],
-            notes,
+        let mut columns = vec![numbers("thinner_per_paint", "thinner to\n1 part paint", "1", &|c| {
+            (digits(c.setup.thinner_per_paint, 2), c.setup.thinner_per_paint)
+        })];
+        if shown.iter().any(|c| c.setup.retarder.is_some()) {
+            columns.push(numbers("retarder", "retarder in\nthe thinner", "%", &|c| {
+                let share = c.setup.retarder_share();
+                (show(share), share.si() * 100.0)
+            }));
         }
+        columns.extend([
+            numbers("pressure", "pressure", "kPa", &|c| {
+                let p = c.setup.gun.pressure();
+                (show(p), p.si() * 1e-3)
+            }),
+            numbers("distance", "distance", "mm", &|c| {
+                let d = c.setup.gun.distance();
+                (show_in(d, "mm", 2).unwrap_or_default(), d.si() * 1e3)
+            }),
+            numbers("wet_passes", "passes\nwet in wet", "1", &|c| {
+                (c.setup.wet_passes.to_string(), f64::from(c.setup.wet_passes))
+            }),
+            numbers("passes", "passes\nin all", "1", &|c| {
+                (format!("{:.0}", c.judged.passes.ceil()), c.judged.passes)
+            }),
+            words("flash_off", "flash-off", &|c| seconds(c.judged.flash_off)),
+            words("touch_dry", "touch dry", &|c| seconds(c.judged.touch_dry)),
+            numbers("margin", "margin", "1", &|c| {
+                let s = c.binding().sigmas();
+                (format!("{s:+.1}"), s)
+            }),
+            words("binding", "what binds", &|c| c.binding().why.clone()),
+        ]);
+        Table { caption: format!("{} ({}): {verdict}", self.job.name, self.job.note), columns, notes }
+    }
+
+    /// Which film the passes build, what the retarder is, and how much of the search was done.
+    fn remarks(&self) -> Vec<String> {
+        let shown = if self.choices.is_empty() { &self.misses } else { &self.choices };
+        let mut notes = Vec::new();
+        if let Some(first) = shown.first() {
+            notes.push(format!("Passes build {}.", first.judged.target.words()));
+            if let (Some(cover), Some(_)) = (&first.setup.cover, first.judged.target.contrast) {
+                notes.extend(cover.power.warnings().iter().map(|w| sentence(&w.message)));
+            }
+        }
+        if let Some(slowed) = shown.iter().find_map(|c| c.setup.retarder.as_ref()) {
+            notes.push(format!(
+                "Retarder: {}, in the place of that share of the thinner.",
+                slowed.retarder.label()
+            ));
+        }
+        if shown.iter().any(|c| c.setup.retarder_share().si() > PLENTY) {
+            notes.push(
+                "More than 20 % of retarder may slow drying too much (common practice): give the coat longer before the next \
+                 one."
+                    .to_owned(),
+            );
+        }
+        if self.judged < self.asked {
+            notes.push(format!(
+                "{} of {} settings were not judged: the search was stopped, the mix separates, or they are out of range.",
+                self.asked - self.judged,
+                self.asked
+            ));
+        }
+        notes
     }
 }

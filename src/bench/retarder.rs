@@ -7,6 +7,7 @@
 //! Accuracy: that of the parts; rows differ by far more surely than each of them is known, since draught, wavelength and film
 //! move them together. Left out: whether the resin stays dissolved in what leaves last.
 
+use super::slowed::{PLENTY, RetarderShare};
 use crate::air::Room;
 use crate::answer::Answer;
 use crate::blend::Blend;
@@ -30,8 +31,6 @@ const USUAL_WET_FILM_M: f64 = 25e-6;
 const USUAL_ROOM: (f64, f64) = (294.15, 0.5);
 /// A retarder is slower than the thinner by at least this factor in flash-off, or it is told.
 const SLOWER: f64 = 1.05;
-/// More than this may slow drying too much (source key `RETARDER_USE`).
-const PLENTY: f64 = 0.2;
 
 /// The question. Build with [`Retarder::new`], refine, then [`Retarder::run`].
 ///
@@ -209,15 +208,7 @@ impl Retarder {
     }
 
     fn row(&self, share: f64, room: &Room, ripple: &Ripple) -> Result<RetarderRow> {
-        if !(0.0..=1.0).contains(&share) {
-            return Err(out_of_range(
-                "share of retarder in the thinner",
-                show(Ratio::from_si(share)),
-                "0 % to 100 %",
-                "retarders are used at 15 % to 30 % of the thinner",
-            ));
-        }
-        let thinner = self.thinner.mixed_with(1.0 - share, &self.slow, share, None)?;
+        let thinner = RetarderShare::new(&self.slow, Ratio::from_si(share))?.thinner(&self.thinner)?;
         let mix = self.paint.thin(&thinner, self.thinning)?;
         let viscosity = mix.viscosity(room.temperature())?;
         let mut warnings = viscosity.warnings.clone();

@@ -13,28 +13,27 @@
 //! 16 µm and take half as many passes again. Paint flow and transfer efficiency are typical values chosen before, so the
 //! number of passes (12 for 12 µm at equal parts) is good to a factor 3.
 
+use super::cover::{Cover, Target};
 use super::fault::{Fault, Margin};
 use super::jobs::Job;
+use super::judged::{FAR, Judged};
+use super::slowed::RetarderShare;
 use crate::air::Room;
 use crate::blend::Blend;
 use crate::dose::{Parts, Thinning};
-use crate::error::{Error, Result, out_of_range};
-use crate::film::{Film, Limits, Ripple, Substrate, Tip, wipe_every};
+use crate::error::Result;
+use crate::film::{Substrate, Tip, wipe_every};
 use crate::layers::{Verdict, thinner_on_substrate};
 use crate::paint::{Mix, Paint};
-use crate::quantity::{Length, Quantity, Ratio, Temperature, Time, digits, show};
-use crate::spray::{Airbrush, Shot};
+use crate::quantity::{Length, Quantity, Ratio, as_text, show};
+use crate::spray::Airbrush;
 use serde::{Deserialize, Serialize};
 
-/// A factor that is as good as no limit, and its counterpart.
-const FAR: f64 = 100.0;
 /// A tip that needs wiping more often than this is a fault, s (source key `job-practice`).
 const WIPE_S: f64 = 60.0;
 /// Factors of the verdicts on thinner and part (judgement).
 const ATTACKED: f64 = 0.5;
 const DOUBTFUL: f64 = 2.0;
-/// What the warning of an air that drives the film aside stands for.
-const DRIVEN: f64 = 0.7;
 
 /// One way to work.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -44,12 +43,22 @@ pub struct Setup {
     pub paint: Paint,
     /// The thinner.
     pub thinner: Blend,
-    /// Parts of thinner to one part of paint, by volume.
+    /// A slow liquid in the place of a share of the thinner.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub retarder: Option<RetarderShare>,
+    /// Parts of thinner, retarder and all, to one part of paint, by volume.
     pub thinner_per_paint: f64,
     /// The gun with pressure and distance.
     pub gun: Airbrush,
-    /// Passes laid wet in wet.
+    /// Passes laid wet in wet, 1 to 20.
     pub wet_passes: u32,
+    /// Wet film of one coat, 1 µm to 5 mm, where it is given: it takes as many passes wet in wet as it takes, and
+    /// `wet_passes` does not count.
+    #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
+    pub wet_film: Option<Length>,
+    /// How well the colour hides and what lies under it, where that sets the dry film to build.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cover: Option<Cover>,
     /// The room.
     pub room: Room,
     /// What is sprayed.
@@ -57,67 +66,18 @@ pub struct Setup {
     /// Whether a dry primer lies on it that stands the thinner.
     pub primed: bool,
     /// Sine of the angle of the face to the horizontal: 1 upright, 0 level.
-    #[serde(with = "crate::quantity::as_text")]
+    #[serde(with = "as_text")]
     pub steepness: Ratio,
 }
 
-/// What a setting does.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Judged {
-    /// Distance from every fault, nearest first.
-    pub margins: Vec<Margin>,
-    /// Sauter mean of the drops.
-    #[serde(with = "crate::quantity::as_text")]
-    pub drop_size: Length,
-    /// Share of the volatile mass lost in flight.
-    #[serde(with = "crate::quantity::as_text")]
-    pub flight_loss: Ratio,
-    /// Wet and dry film of one pass.
-    #[serde(with = "crate::quantity::as_text")]
-    pub wet_per_pass: Length,
-    /// Dry film of one pass.
-    #[serde(with = "crate::quantity::as_text")]
-    pub dry_per_pass: Length,
-    /// Width of one pass.
-    #[serde(with = "crate::quantity::as_text")]
-    pub swath: Length,
-    /// Passes until the dry film of the job is there.
-    pub passes: f64,
-    /// Flash-off of one wet-in-wet coat, where it has one.
-    #[serde(with = "crate::quantity::as_text::option")]
-    pub flash_off: Option<Time>,
-    /// Touch dry, where the film has it.
-    #[serde(with = "crate::quantity::as_text::option")]
-    pub touch_dry: Option<Time>,
-    /// Lowest film temperature.
-    #[serde(with = "crate::quantity::as_text")]
-    pub coldest: Temperature,
-}
-
-impl Judged {
-    /// The fault that is nearest in standard uncertainties, or met by most.
-    pub fn worst(&self) -> &Margin {
-        &self.margins[0]
-    }
-
-    /// Whether every limit holds at best values.
-    pub fn is_good(&self) -> bool {
-        self.margins.iter().all(Margin::holds)
-    }
-
-    /// The distance from one fault.
-    pub fn margin(&self, fault: Fault) -> Option<&Margin> {
-        self.margins.iter().find(|m| m.fault == fault)
-    }
-}
-
-/// What does not change when only the gun moves: the mix, the paint on the tip, and what the thinner does to the part.
+/// What does not change when only the gun moves: the mix, the paint on the tip, what the thinner does to the part, and the
+/// film to build.
 #[derive(Debug, Clone)]
 pub(super) struct Stage {
-    mix: Mix,
-    tip: Margin,
-    attack: Margin,
+    pub(super) mix: Mix,
+    pub(super) tip: Margin,
+    pub(super) attack: Margin,
+    pub(super) target: Target,
 }
 
 impl Setup {
@@ -128,7 +88,10 @@ impl Setup {
             thinner: thinner.clone(),
             thinner_per_paint,
             gun: gun.clone(),
+            retarder: None,
             wet_passes: 1,
+            wet_film: None,
+            cover: None,
             room: room.clone(),
             substrate: Substrate::default(),
             primed: false,
@@ -136,143 +99,55 @@ impl Setup {
         }
     }
 
+    /// The thinner as it is poured: with its share of retarder.
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] for a share outside 0 to 100 %.
+    pub fn slowed_thinner(&self) -> Result<Blend> {
+        self.retarder.as_ref().map_or_else(|| Ok(self.thinner.clone()), |r| r.thinner(&self.thinner))
+    }
+
+    /// Share of the thinner that is retarder, 0 without one.
+    pub fn retarder_share(&self) -> Ratio {
+        self.retarder.as_ref().map_or(Ratio::from_si(0.0), |r| r.share)
+    }
+
     /// The whole chain, once.
     ///
     /// # Errors
-    /// A [`crate::error::RangeError`] for a bad ratio or number of passes; a [`crate::error::PhaseSplit`] for a mix that
-    /// separates; those of the parts. Spray that lands as dust is no error but a fault.
+    /// A [`crate::error::RangeError`] for a bad ratio, share of retarder, wet film or number of passes; a
+    /// [`crate::error::PhaseSplit`] for a mix that separates; those of the parts. Spray that lands as dust is no error but a
+    /// fault.
     pub fn judge(&self, job: &Job) -> Result<Judged> {
-        let stage = self.stage()?;
+        let stage = self.stage(job)?;
         self.judge_staged(&stage, job)
     }
 
-    pub(super) fn stage(&self) -> Result<Stage> {
+    pub(super) fn stage(&self, job: &Job) -> Result<Stage> {
         let parts = Parts { thinner: self.thinner_per_paint, paint: 1.0 };
-        let mix = self.paint.thin(&self.thinner, Thinning::from_parts(parts)?)?;
+        let thinner = self.slowed_thinner()?;
+        let mix = self.paint.thin(&thinner, Thinning::from_parts(parts)?)?;
         let tip = tip_margin(&mix, &self.room)?;
-        Ok(Stage { mix, tip, attack: self.attack()? })
+        let target = Target::of(job, self.cover.as_ref())?;
+        Ok(Stage { mix, tip, attack: self.attack(&thinner)?, target })
     }
 
-    pub(super) fn judge_staged(&self, stage: &Stage, job: &Job) -> Result<Judged> {
-        if !(1..=20).contains(&self.wet_passes) {
-            return Err(out_of_range(
-                "passes wet in wet",
-                self.wet_passes.to_string(),
-                "1 to 20",
-                "count passes before the coat is left to flash off",
-            ));
-        }
-        let shot = self.gun.spray(&stage.mix, &self.room)?;
-        let brief = shot.brief();
-        let mut margins = vec![stage.tip.clone(), stage.attack.clone()];
-        let drop = brief.sauter_mean;
-        margins.push(Margin {
-            fault: Fault::Spatter,
-            factor: job.largest_drop.si() / drop.si(),
-            why: format!("drops of {}, at most {} for {}", show(drop), show(job.largest_drop), job.name),
-        });
-        margins.push(dry_spray(&shot));
-        margins.extend(spidering(&shot));
-        margins.extend(too_wide(&shot, brief.wet_per_pass, job));
-        let passes = job.dry_film.si() / brief.dry_per_pass.si();
-        margins.push(Margin {
-            fault: Fault::TooManyPasses,
-            factor: job.most_passes / passes,
-            why: format!(
-                "{} passes for {} of dry film, at most {} for {}",
-                digits(passes, 2),
-                show(job.dry_film),
-                digits(job.most_passes, 2),
-                job.name
-            ),
-        });
-        let mut judged = Judged {
-            margins,
-            drop_size: drop,
-            flight_loss: brief.flight_loss,
-            wet_per_pass: brief.wet_per_pass,
-            dry_per_pass: brief.dry_per_pass,
-            swath: shot.swath(),
-            passes,
-            flash_off: None,
-            touch_dry: None,
-            coldest: self.room.temperature(),
-        };
-        match shot.film(self.wet_passes) {
-            Ok(film) => self.lies(&film.with_substrate(self.substrate.clone()), job, &mut judged)?,
-            // Dust, or a film too thin to be one: the faults above say so.
-            Err(Error::Range(_)) => {}
-            Err(e) => return Err(e),
-        }
-        judged.margins.sort_by(|a, b| a.sigmas().total_cmp(&b.sigmas()));
-        Ok(judged)
-    }
-
-    /// How the coat lies and dries.
-    fn lies(&self, film: &Film, job: &Job, judged: &mut Judged) -> Result<()> {
-        let dry = film.brief(&Ripple::usual()?, self.steepness)?;
-        judged.coldest = dry.coldest;
-        judged.flash_off = dry.flash_off;
-        judged.touch_dry = dry.touch_dry;
-        if let Some((exponent, sag)) = dry.flow {
-            if let Some(left) = job.ripple_left {
-                let needed = -left.si().ln();
-                judged.margins.push(Margin {
-                    fault: Fault::OrangePeel,
-                    factor: (exponent / needed).clamp(1.0 / FAR, FAR),
-                    why: format!(
-                        "{} of the ripple left, {} allowed for {}",
-                        show(Ratio::from_si((-exponent).exp())),
-                        show(left),
-                        job.name
-                    ),
-                });
-            }
-            let limit = Limits::usual()?.sag;
-            judged.margins.push(Margin {
-                fault: Fault::Run,
-                factor: (limit.si() / sag.si().max(f64::MIN_POSITIVE)).min(FAR),
-                why: format!("slides {}, {} allowed", show(sag), show(limit)),
-            });
-        }
-        if !film.is_waterborne() {
-            judged.margins.extend(self.dew(dry.coldest));
-        }
-        Ok(())
-    }
-
-    /// Vapour pressure of water over the cold film against that in the room.
-    fn dew(&self, coldest: Temperature) -> Option<Margin> {
-        let dew = self.room.dew_point().ok()?;
-        let pressure = crate::air::psychrometrics::saturation_pressure;
-        let ratio = pressure(coldest).ok()?.si() / pressure(dew).ok()?.si();
-        Some(Margin {
-            fault: Fault::Blush,
-            factor: ratio,
-            why: format!("the film cools to {}, the dew point is {}", show(coldest), show(dew)),
-        })
-    }
-
-    fn attack(&self) -> Result<Margin> {
+    fn attack(&self, thinner: &Blend) -> Result<Margin> {
         let part = match &self.substrate {
             Substrate::Plate { material, .. } if !self.primed => material.as_str(),
             _ => {
-                return Ok(Margin {
-                    fault: Fault::Attack,
-                    factor: FAR,
-                    why: "a primer that stands the thinner lies between, or there is nothing to attack"
-                        .to_owned(),
-                });
+                let why = "a primer that stands the thinner lies between, or there is nothing to attack";
+                return Ok(Margin::new(Fault::Attack, FAR, why));
             }
         };
-        let judged = thinner_on_substrate(&self.thinner, part)?;
+        let judged = thinner_on_substrate(thinner, part)?;
         let factor = match judged.verdict {
             Verdict::Fine => FAR,
             Verdict::TestFirst => DOUBTFUL,
             Verdict::No => ATTACKED,
         };
         let reason = judged.reasons.first().map_or("nothing known against it", |r| r.text.as_str());
-        Ok(Margin { fault: Fault::Attack, factor, why: format!("{}: {reason}", judged.question) })
+        Ok(Margin::new(Fault::Attack, factor, format!("{}: {reason}", judged.question)))
     }
 }
 
@@ -282,32 +157,5 @@ fn tip_margin(mix: &Mix, room: &Room) -> Result<Margin> {
         Some(every) => (every.si() / WIPE_S, format!("the tip wants wiping every {}", show(every))),
         None => (FAR, "the paint stays wet on the tip, or dissolves again".to_owned()),
     };
-    Ok(Margin { fault: Fault::TipDrying, factor: factor.min(FAR), why })
-}
-
-fn dry_spray(shot: &Shot) -> Margin {
-    let (factor, why) = shot.wetness();
-    Margin { fault: Fault::DrySpray, factor: factor.clamp(1.0 / FAR, FAR), why }
-}
-
-fn spidering(shot: &Shot) -> Option<Margin> {
-    let warning = shot.warnings().iter().find(|w| w.code == "spidering")?;
-    Some(Margin { fault: Fault::Spidering, factor: DRIVEN, why: warning.message.clone() })
-}
-
-fn too_wide(shot: &Shot, wet: Length, job: &Job) -> Option<Margin> {
-    let width = job.widest_pass.map(|most| {
-        (
-            most.si() / shot.swath().si(),
-            format!("a pass {} wide, at most {} for {}", show(shot.swath()), show(most), job.name),
-        )
-    });
-    let thick = job.thickest_pass.map(|most| {
-        (
-            most.si() / wet.si(),
-            format!("{} of wet film a pass, at most {} for {}", show(wet), show(most), job.name),
-        )
-    });
-    let (factor, why) = [width, thick].into_iter().flatten().min_by(|a, b| a.0.total_cmp(&b.0))?;
-    Some(Margin { fault: Fault::TooWide, factor, why })
+    Ok(Margin::new(Fault::TipDrying, factor.min(FAR), why))
 }

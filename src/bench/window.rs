@@ -4,145 +4,15 @@
 //! is met by most (in standard uncertainties), or none. On all cores with feature `parallel`; a
 //! [`crate::progress::Progress`] tells how far it is and stops it, and what was done by then is kept.
 
+use super::axis::{Axis, no_retarder};
 use super::fault::Fault;
 use super::jobs::Job;
 use super::setup::{Setup, Stage};
 use crate::error::{Result, out_of_range};
 use crate::progress::{Progress, for_rows};
-use crate::quantity::{Length, Pressure, Quantity, RelativeHumidity, Temperature};
-use serde::{Deserialize, Serialize};
 
 /// Cells along one side at most.
 const MOST: usize = 1000;
-
-/// A setting that a map runs over; numbers in the unit of its name.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Axis {
-    /// Parts of thinner to one part of paint.
-    ThinnerPerPaint,
-    /// Gauge pressure, kPa.
-    Pressure,
-    /// Distance, mm.
-    Distance,
-    /// Room temperature, °C.
-    Temperature,
-    /// Relative humidity, %.
-    Humidity,
-    /// Passes wet in wet.
-    WetPasses,
-    /// Air over the part, m/s.
-    AirSpeed,
-}
-
-impl Axis {
-    /// All axes.
-    pub const ALL: [Self; 7] = [
-        Self::ThinnerPerPaint,
-        Self::Pressure,
-        Self::Distance,
-        Self::Temperature,
-        Self::Humidity,
-        Self::WetPasses,
-        Self::AirSpeed,
-    ];
-
-    /// Name with unit, as programs write it.
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::ThinnerPerPaint => "thinner_per_paint",
-            Self::Pressure => "pressure_kPa",
-            Self::Distance => "distance_mm",
-            Self::Temperature => "temperature_degC",
-            Self::Humidity => "relative_humidity_pct",
-            Self::WetPasses => "wet_passes",
-            Self::AirSpeed => "air_speed_m_s",
-        }
-    }
-
-    /// Name with unit, for people.
-    pub const fn title(self) -> &'static str {
-        match self {
-            Self::ThinnerPerPaint => "parts of thinner to 1 part of paint",
-            Self::Pressure => "pressure, kPa gauge",
-            Self::Distance => "distance, mm",
-            Self::Temperature => "room, °C",
-            Self::Humidity => "relative humidity, %",
-            Self::WetPasses => "passes wet in wet",
-            Self::AirSpeed => "air over the part, m/s",
-        }
-    }
-
-    /// The axis of a name.
-    ///
-    /// # Errors
-    /// [`crate::error::UnknownName`] with near names.
-    pub fn find(name: &str) -> Result<Self> {
-        Self::ALL.into_iter().find(|a| a.key() == name).ok_or_else(|| {
-            let known = Self::ALL.map(Self::key);
-            crate::error::unknown_name(
-                "setting of a map",
-                name,
-                known,
-                "a map runs over two of the settings listed",
-            )
-        })
-    }
-
-    /// Whether it changes the mix or its drying on the tip.
-    const fn changes_stage(self) -> bool {
-        matches!(self, Self::ThinnerPerPaint | Self::Temperature | Self::Humidity | Self::AirSpeed)
-    }
-
-    /// As it stands in a setting.
-    pub(super) fn of(self, setup: &Setup) -> f64 {
-        match self {
-            Self::ThinnerPerPaint => setup.thinner_per_paint,
-            Self::Pressure => setup.gun.pressure().si() * 1e-3,
-            Self::Distance => setup.gun.distance().si() * 1e3,
-            Self::WetPasses => f64::from(setup.wet_passes),
-            Self::Temperature => setup.room.temperature().si() - 273.15,
-            Self::Humidity => setup.room.relative_humidity().get() * 100.0,
-            Self::AirSpeed => setup.room.air_speed().si(),
-        }
-    }
-
-    pub(super) fn set(self, setup: &mut Setup, value: f64) -> Result<()> {
-        match self {
-            Self::ThinnerPerPaint => setup.thinner_per_paint = value,
-            Self::Pressure => setup.gun = setup.gun.clone().at_pressure(Pressure::from_si(value * 1e3))?,
-            Self::Distance => setup.gun = setup.gun.clone().at_distance(Length::from_si(value * 1e-3))?,
-            Self::Temperature => {
-                setup.room = setup.room.clone().with_temperature(Temperature::from_si(value + 273.15))?;
-            }
-            Self::Humidity => {
-                setup.room = setup.room.clone().with_relative_humidity(RelativeHumidity::new(value / 100.0)?);
-            }
-            Self::WetPasses => {
-                if !(1.0..=20.0).contains(&value) {
-                    return Err(out_of_range(
-                        "passes wet in wet",
-                        value.to_string(),
-                        "1 to 20",
-                        "count whole passes",
-                    ));
-                }
-                // Between 1 and 20 by the line above.
-                #[allow(
-                    clippy::cast_possible_truncation,
-                    clippy::cast_sign_loss,
-                    reason = "checked to be 1 to 20"
-                )]
-                let passes = value.round() as u32;
-                setup.wet_passes = passes;
-            }
-            Self::AirSpeed => {
-                setup.room = setup.room.clone().with_air_speed(crate::quantity::Velocity::from_si(value))?;
-            }
-        }
-        Ok(())
-    }
-}
 
 /// One cell.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -196,7 +66,8 @@ impl WindowMap {
 /// Judges every pair of values; see [`WindowMap`].
 ///
 /// # Errors
-/// A [`crate::error::RangeError`] for one axis twice, no value, more than 1000 a side, or values that are no numbers.
+/// A [`crate::error::RangeError`] for one axis twice, wet film beside passes wet in wet, a share of a retarder that is not
+/// named, no value, more than 1000 a side, or values that are no numbers.
 /// Settings that cannot be judged are cells, not errors.
 ///
 /// ```
@@ -227,13 +98,13 @@ pub fn window(
     y: (Axis, Vec<f64>),
     progress: &Progress,
 ) -> Result<WindowMap> {
-    check(&x, &y)?;
+    check(start, &x, &y)?;
     let nx = x.1.len();
     // Mix and tip are made once for all cells that share them.
     let stages = match (x.0.changes_stage(), y.0.changes_stage()) {
-        (false, false) => Stages::One(Box::new(start.stage()?)),
-        (true, false) => Stages::AlongX(along(start, &x)),
-        (false, true) => Stages::AlongY(along(start, &y)),
+        (false, false) => Stages::One(Box::new(start.stage(job)?)),
+        (true, false) => Stages::AlongX(along(start, job, &x)),
+        (false, true) => Stages::AlongY(along(start, job, &y)),
         (true, true) => Stages::EachCell,
     };
     let mut cells: Vec<(Cell, Option<String>)> = vec![(Cell::Waiting, None); nx * y.1.len()];
@@ -275,7 +146,7 @@ enum Stages {
     EachCell,
 }
 
-fn along(start: &Setup, (axis, values): &(Axis, Vec<f64>)) -> Vec<Result<Stage>> {
+fn along(start: &Setup, job: &Job, (axis, values): &(Axis, Vec<f64>)) -> Vec<Result<Stage>> {
     let mut made: Vec<Option<Result<Stage>>> = vec![None; values.len()];
     for_rows(
         &mut made,
@@ -283,7 +154,7 @@ fn along(start: &Setup, (axis, values): &(Axis, Vec<f64>)) -> Vec<Result<Stage>>
         || (),
         |(), i, stage| {
             let mut setup = start.clone();
-            *stage = Some(axis.set(&mut setup, values[i]).and_then(|()| setup.stage()));
+            *stage = Some(axis.set(&mut setup, values[i]).and_then(|()| setup.stage(job)));
         },
     );
     made.into_iter().flatten().collect()
@@ -302,7 +173,7 @@ fn judge(start: &Setup, job: &Job, common: Option<&Stage>, settings: [(Axis, f64
     Ok(if judged.is_good() { Cell::Good(worst.sigmas()) } else { Cell::Fault(worst.fault, worst.sigmas()) })
 }
 
-fn check(x: &(Axis, Vec<f64>), y: &(Axis, Vec<f64>)) -> Result<()> {
+fn check(start: &Setup, x: &(Axis, Vec<f64>), y: &(Axis, Vec<f64>)) -> Result<()> {
     if x.0 == y.0 {
         return Err(out_of_range(
             "axes of the map",
@@ -311,7 +182,18 @@ fn check(x: &(Axis, Vec<f64>), y: &(Axis, Vec<f64>)) -> Result<()> {
             "let one of them run over another",
         ));
     }
+    if matches!((x.0, y.0), (Axis::WetFilm, Axis::WetPasses) | (Axis::WetPasses, Axis::WetFilm)) {
+        return Err(out_of_range(
+            "axes of the map",
+            "wet film and passes wet in wet",
+            "one of them",
+            "a wet film takes as many passes as it takes",
+        ));
+    }
     for (axis, values) in [x, y] {
+        if *axis == Axis::Retarder && start.retarder.is_none() {
+            return Err(no_retarder());
+        }
         if values.is_empty() || values.len() > MOST {
             return Err(out_of_range(
                 format!("number of values of {}", axis.key()),

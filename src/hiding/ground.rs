@@ -16,7 +16,8 @@ const MOST_POWER: f64 = 1e6;
 const HALVINGS: usize = 80;
 
 /// The ground under a coat. Reflectances are as a meter reads them.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Ground {
     /// The black and white card of the standards: 0 and 80 %. Contrast is `R₀/R₀.₈₀`.
     Card,
@@ -158,6 +159,18 @@ impl Ground {
             Self::Undercoat(r) => (inside(r)?, None),
         };
         Ok(Prepared { dark, light, gloss })
+    }
+}
+
+impl core::fmt::Display for Ground {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        match self {
+            Self::Card => f.write_str("a black and white card"),
+            Self::Patchy { darkest, lightest } => {
+                write!(f, "a ground of {darkest} to {lightest} reflectance")
+            }
+            Self::Undercoat(r) => write!(f, "an undercoat of {r} reflectance"),
+        }
     }
 }
 

@@ -1,7 +1,8 @@
 //! Fractions that cannot leave their interval.
 
-use super::{Quantity, Ratio, show};
+use super::{Quantity, Ratio, as_text, show};
 use crate::error::{Result, out_of_range};
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
 macro_rules! bounded {
     ($(#[$doc:meta])* $Name:ident, $what:literal, $remedy:literal) => {
@@ -43,6 +44,18 @@ macro_rules! bounded {
         impl From<$Name> for Ratio {
             fn from(fraction: $Name) -> Self {
                 Ratio::from_si(fraction.0)
+            }
+        }
+
+        impl Serialize for $Name {
+            fn serialize<S: Serializer>(&self, serializer: S) -> core::result::Result<S::Ok, S::Error> {
+                as_text::serialize(&Ratio::from(*self), serializer)
+            }
+        }
+
+        impl<'de> Deserialize<'de> for $Name {
+            fn deserialize<D: Deserializer<'de>>(deserializer: D) -> core::result::Result<Self, D::Error> {
+                Self::try_from(as_text::deserialize::<Ratio, D>(deserializer)?).map_err(de::Error::custom)
             }
         }
 

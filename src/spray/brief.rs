@@ -1,6 +1,6 @@
 //! A shot in a few best values: what maps of thousands of settings need.
 
-use super::checks::{GRITTY, NEARLY_PACKED, NEARLY_TOUCH_DRY_K};
+use super::checks::{GRITTY, MOST_PUSHED, NEARLY_PACKED, NEARLY_TOUCH_DRY_K};
 use super::shot::Shot;
 use crate::film::TOUCH_DRY_K;
 use crate::paint::Family;
@@ -23,6 +23,19 @@ impl Shot {
             wet_per_pass: Length::from_si(self.part.wet_m),
             dry_per_pass: Length::from_si(self.part.dry_m),
         }
+    }
+
+    /// How far the wet film is from being driven aside by the air, 1 at the edge where it is warned of, and the number in
+    /// words.
+    pub(crate) fn stays_put(&self) -> (f64, String) {
+        let most = MOST_PUSHED * self.part.swath_m;
+        let why = format!(
+            "air of {} pushes the wet film of a pass by up to {}, {} is too far",
+            show(self.air_speed_at_part()),
+            show(Length::from_si(self.pushed_m)),
+            show(Length::from_si(most))
+        );
+        (most / self.pushed_m.max(f64::MIN_POSITIVE), why)
     }
 
     /// How far the spray is from landing too dry, 1 at the edge where it is warned of, and the number in words.

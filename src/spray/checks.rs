@@ -36,17 +36,19 @@ const CLOGGING_SOLIDS: f64 = 0.40;
 const GRAIN_PER_GAP: f64 = 0.1;
 /// Wall shear under a jet (source key `PHARES`).
 const WALL_SHEAR: f64 = 44.6;
+/// Share of the width of a pass by which the air may push it.
+pub(super) const MOST_PUSHED: f64 = 0.5;
 /// Pressures tried when one is advised, Pa.
 const HIGHEST_PA: f64 = 4e5;
 
-pub(super) fn all(shot: &Shot) -> Result<Vec<Warning>> {
+pub(super) fn all(shot: &Shot) -> Vec<Warning> {
     let mut found = Vec::new();
     found.extend(spatter(shot));
     found.extend(dry_spray(shot));
     found.extend(too_fine(shot));
-    found.extend(spidering(shot)?);
+    found.extend(spidering(shot));
     found.extend(compressor(shot));
-    Ok(found)
+    found
 }
 
 fn spatter(shot: &Shot) -> Option<Warning> {
@@ -178,7 +180,7 @@ pub(crate) fn pushed_m(shot: &Shot) -> Result<f64> {
     let per_viscosity = shear * part.wet_m / 2.0 * part.swath_m / part.hand_m_s;
     // What lands is thicker than the mix: where the mix would stay, the dilution law need not be asked.
     let at_most = per_viscosity / shot.inputs.viscosity.best.si();
-    if part.volume <= 1.0 && at_most <= 0.5 * part.swath_m {
+    if part.volume <= 1.0 && at_most <= MOST_PUSHED * part.swath_m {
         return Ok(at_most);
     }
     Ok(per_viscosity / on_part_pa_s(shot)?)
@@ -195,12 +197,9 @@ fn on_part_pa_s(shot: &Shot) -> Result<f64> {
     Ok(mix.paint().law(mix.thinner(), t)?.viscosity(VolumeFraction::new(x)?)?.best().si())
 }
 
-fn spidering(shot: &Shot) -> Result<Option<Warning>> {
-    let pushed = pushed_m(shot)?;
-    if pushed <= 0.5 * shot.part.swath_m {
-        return Ok(None);
-    }
-    Ok(Some(Warning::new(
+fn spidering(shot: &Shot) -> Option<Warning> {
+    let pushed = shot.pushed_m;
+    (pushed > MOST_PUSHED * shot.part.swath_m).then(|| Warning::new(
         "spidering",
         format!(
             "air of {} pushes a wet film of {} by {} within one pass of {}: it will run into legs; lower the pressure, draw \
@@ -210,7 +209,7 @@ fn spidering(shot: &Shot) -> Result<Option<Warning>> {
             show(Length::from_si(pushed)),
             show(shot.swath())
         ),
-    )))
+    ))
 }
 
 fn compressor(shot: &Shot) -> Option<Warning> {

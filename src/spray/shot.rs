@@ -33,6 +33,8 @@ pub struct Shot {
     pub(super) inputs: Inputs,
     pub(super) nozzle: AtNozzle,
     pub(super) part: OnPart,
+    /// How far the air pushes the wet film of a pass, m.
+    pub(super) pushed_m: f64,
     warnings: Vec<Warning>,
 }
 
@@ -86,9 +88,10 @@ impl Shot {
         let stated = Moved::default();
         let nozzle = inputs.at_nozzle(&stated)?;
         let part = inputs.on_part(&nozzle, &stated)?;
-        let mut shot = Self { gun, mix, room, inputs, nozzle, part, warnings: Vec::new() };
+        let mut shot = Self { gun, mix, room, inputs, nozzle, part, pushed_m: 0.0, warnings: Vec::new() };
+        shot.pushed_m = checks::pushed_m(&shot)?;
         shot.warnings.extend(shot.inputs.warnings.iter().cloned());
-        shot.warnings.extend(checks::all(&shot)?);
+        shot.warnings.extend(checks::all(&shot));
         Ok(shot)
     }
 
@@ -354,14 +357,20 @@ impl Shot {
                 "count each time the spray crosses the place",
             ));
         }
-        let thickness = Length::from_si(self.part.wet_m * f64::from(passes));
         // The share of the loss in flight in the spread of the film is small beside that of flow and transfer.
         let direct = [Cause::PaintFlow, Cause::Transfer, Cause::Hand, Cause::Swath];
         let variance: f64 = self.inputs.spread(&direct).iter().map(|i| i.std * i.std).sum();
-        let std = thickness * variance.sqrt().min(0.5);
-        Film::of_mix(&self.mix, thickness, &self.room)?
-            .arrived(self.deposit()?, self.deposit_solids())
-            .with_wet_thickness_uncertainty(std)
+        let thickness = Length::from_si(self.part.wet_m * f64::from(passes));
+        self.film_of(thickness)?.with_wet_thickness_uncertainty(thickness * variance.sqrt().min(0.5))
+    }
+
+    /// The coat of what lands at a wet thickness that you state, however many passes it takes; else as [`Self::film`].
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] for a film outside 1 µm to 5 mm, or a spray that lands as dust.
+    pub fn film_of(&self, wet_thickness: Length) -> Result<Film> {
+        Ok(Film::of_mix(&self.mix, wet_thickness, &self.room)?
+            .arrived(self.deposit()?, self.deposit_solids()))
     }
 
     fn moved_part(&self, moved: &Moved) -> Result<OnPart> {

@@ -62,6 +62,92 @@ def test_recommendations_hold_what_they_claim() -> None:
     assert "nothing fits" in repr(nothing)
 
 
+def test_a_search_over_retarder_says_the_share() -> None:
+    found = mc.recommend(
+        setup(),
+        "base coat",
+        thinner_per_paint=[1, 2],
+        retarder="2-butoxyethanol",
+        retarder_shares=[0, "20 %"],
+    )
+    for choice, judged in [*found.choices, *found.misses]:
+        assert choice.retarder is not None
+        assert "2-butoxyethanol" in repr(choice.retarder)
+        assert choice.retarder_share.to("%") in (0.0, pytest.approx(20.0))
+        assert choice.judge("base coat") == judged
+    assert "retarder_percent" in found.table.columns()
+    assert "2-butoxyethanol" in repr(found)
+    assert found.asked == found.judged == 2 * 2 * 5 * 4 * 3
+
+
+def test_a_colour_that_must_hide_sets_the_passes() -> None:
+    red = mc.hiding.HidingPower.typical("red oxide")
+
+    def laid(ground: Any = None) -> mc.Judged:
+        kind: dict[str, Any] = {} if ground is None else {"ground": ground}
+        coat = mc.Setup(
+            mc.Paint.typical("alcohol acrylic", name="bottom red"),
+            "isopropanol",
+            airbrush=gun(),
+            room=club_room(),
+            substrate="wood",
+            hiding=red,
+            **kind,
+        )
+        assert coat.hiding == red
+        return coat.judge("base coat")
+
+    card = laid()
+    with pytest.warns(mc.MistcoatWarning, match="colour class"):
+        assert card.dry_film == red.thickness_to_hide().best
+    assert "card to 98 %" in card.target
+    assert laid(("5 %", "40 %")).passes < card.passes
+    assert "over the part" not in setup().judge("primer").target
+    assert setup().judge("base coat").dry_film == mc.Length("12 um")
+    assert mc.Job("soft edge", contrast="90 %").contrast == mc.Ratio("90 %")
+    assert mc.Job("primer").contrast is None
+
+
+def test_wet_film_against_ratio() -> None:
+    result = mc.window(
+        setup(), "gloss clear", x=("thinner_per_paint", [1, 2]), y=("wet_film_um", [3, 20, 400])
+    )
+    faults = [result.faults[c] if c >= 0 else "" for c in result.codes[:, 0]]
+    assert faults[-1] in ("run", "too many passes")
+    assert "wet film of a coat" in result.y_title
+    stated = mc.Setup(
+        mc.Paint.typical("alcohol acrylic", name="hull green"),
+        "isopropanol",
+        airbrush=gun(),
+        room=club_room(),
+        wet_thickness="20 um",
+        substrate="wood",
+    )
+    judged = stated.judge("primer")
+    assert stated.wet_thickness == judged.wet_film == mc.Length("20 um")
+    assert judged.wet_passes * judged.wet_per_pass.to("um") == pytest.approx(20)
+
+
+def test_progress_true_writes_a_line_when_it_takes_long(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    from mistcoat import _progress
+
+    mc.recommend(setup(), "primer", thinner_per_paint=[1], progress=True)
+    quick = capsys.readouterr().err
+    assert "0 of" not in quick
+    monkeypatch.setattr(_progress, "QUIET_S", 0.0)
+    mc.recommend(setup(), "primer", thinner_per_paint=[1], progress=True)
+    assert "judging settings: 60 of 60" in capsys.readouterr().err
+    axes: dict[str, Any] = {"x": ("pressure_kPa", [100, 140]), "y": ("distance_mm", [80])}
+    mc.window(setup(), "primer", progress=True, **axes)
+    written = capsys.readouterr().err
+    assert "judging cells: 2 of 2 in" in written
+    assert written.endswith("\n")
+    mc.window(setup(), "primer", progress=False, **axes)
+    assert capsys.readouterr().err == ""
+
+
 def test_a_map_tells_what_fails_first() -> None:
     seen: list[tuple[int, int]] = []
     result = mc.window(
@@ -171,6 +257,32 @@ def test_records_pickle_and_copy(thing: Any) -> None:
             "1 to 1000",
         ),
         (lambda: setup(-1.0).judge("primer"), mc.RangeError, "thinner"),
+        (
+            lambda: mc.window(setup(), "primer", x=("retarder_pct", [1]), y=("distance_mm", [60])),
+            mc.RangeError,
+            "slow liquid",
+        ),
+        (
+            lambda: mc.window(setup(), "primer", x=("wet_film_um", [9]), y=("wet_passes", [1])),
+            mc.RangeError,
+            "one of them",
+        ),
+        (lambda: mc.Job("primer", contrast="20 %"), mc.RangeError, "50 % to 99.9 %"),
+        (
+            lambda: mc.recommend(setup(), "primer", retarder="water", retarder_shares=[]),
+            mc.RangeError,
+            "shares",
+        ),
+        (
+            lambda: mc.recommend(setup(), "primer", retarder_shares=[0.1]),
+            TypeError,
+            "needs a retarder",
+        ),
+        (
+            lambda: mc.recommend(setup(), "primer", retarder="acetone", retarder_shares=["120 %"]),
+            mc.RangeError,
+            "0 % to 100 %",
+        ),
         (lambda: mc.recommend(setup(), "primer", thinner_per_paint=[]), mc.RangeError, "ratio"),
     ],
 )

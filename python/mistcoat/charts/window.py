@@ -20,7 +20,6 @@ HATCHES = ["....", "xxxx", "////", "++", "oo", "**", "\\\\\\\\", "||||", "OO", "
 GREYS = ["#f2f2f2", "#e6e6e6", "#ececec", "#e0e0e0", "#f2f2f2"]
 GREYS += ["#d8d8d8", "#e6e6e6", "#ececec", "#dcdcdc", "#e9e9e9"]
 # Regions smaller than this share of the map are named in the margin only.
-SMALL = 0.004
 LABELLED = 0.02
 
 
@@ -52,6 +51,13 @@ def _heart(mask: Any) -> tuple[int, int]:
     return int(rows[middle]), int(columns[middle])
 
 
+def _beside(x: float, y: float) -> dict[str, str]:
+    """Where a label stands to a place, given in shares of the axes, so that the frame holds it."""
+    across = "left" if x < 0.1 else "right" if x > 0.9 else "center"
+    upwards = "bottom" if y < 0.04 else "top" if y > 0.96 else "center"
+    return {"ha": across, "va": upwards}
+
+
 def window(result: WindowMap) -> Figure:
     """Draw a map of the settings: white is inside every limit, hatched regions carry their fault.
 
@@ -65,10 +71,17 @@ def window(result: WindowMap) -> Figure:
     fig: Figure
     fig, ax = plt.subplots(figsize=(8.0, 6.0), layout="constrained")
     legend = []
+
+    def place(iy: int, ix: int) -> tuple[tuple[float, float], dict[str, str]]:
+        across, upwards = (x[ix] - xe[0]) / (xe[-1] - xe[0]), (y[iy] - ye[0]) / (ye[-1] - ye[0])
+        # A label at the frame keeps a little off it.
+        kept = (min(max(across, 0.015), 0.985), min(max(upwards, 0.012), 0.988))
+        return kept, _beside(*kept)
+
     for code, name in [*enumerate(result.faults), (-2, "cannot be judged"), (-3, "not judged")]:
         mask = codes == code
         share = float(mask.mean())
-        if share < SMALL:
+        if not mask.any():
             continue
         hatch = HATCHES[code] if code >= 0 else ""
         face = GREYS[code] if code >= 0 else "#bbbbbb"
@@ -80,18 +93,18 @@ def window(result: WindowMap) -> Figure:
                     facecolor=face, edgecolor="#b0b0b0", hatch=hatch, lw=0.0,
                 )  # fmt: skip
         if share >= LABELLED:
-            iy, ix = _heart(mask)
+            where, beside = place(*_heart(mask))
             ax.annotate(
-                name, (x[ix], y[iy]), ha="center", va="center", fontsize=10, color=INK,
+                name, where, xycoords="axes fraction", **beside, fontsize=10, color=INK,
                 bbox={"boxstyle": "round,pad=0.25", "fc": "white", "ec": "none", "alpha": 0.9},
             )  # fmt: skip
         else:
             legend.append(name)
     good = codes == -1
     if good.any():
-        iy, ix = _heart(good)
+        where, beside = place(*_heart(good))
         ax.annotate(
-            "good", (x[ix], y[iy]), ha="center", va="center",
+            "good", where, xycoords="axes fraction", **beside,
             fontsize=13, fontweight="bold", color=INK,
         )  # fmt: skip
     dashed = ""
@@ -110,8 +123,9 @@ def window(result: WindowMap) -> Figure:
     fig.suptitle(result.title, fontsize=12, fontweight="bold")
     ax.set_title(result.conditions, fontsize=9)
     small = f" Also met, in a corner: {', '.join(legend)}." if legend else ""
+    white = "White: inside every limit" if good.any() else "No setting here is inside every limit"
     fig.supxlabel(
-        f"White: inside every limit at best values.{dashed}{small}",
+        f"{white} at best values.{dashed}{small}",
         fontsize=8.5,
         color=MID,
     )
