@@ -341,7 +341,7 @@ impl PyJudged {
     fn wet_film(&self) -> PyLength {
         PyLength(self.0.wet_film)
     }
-    /// Passes of one coat.
+    /// Passes that make one coat, laid wet in wet.
     #[getter]
     fn wet_passes(&self) -> f64 {
         self.0.wet_passes
