@@ -3,6 +3,7 @@
 //! * [`mixture_exposure`]: the sum `Σ C/L` of the vapours in the air against the limits of an authority;
 //!   [`time_weighted_average`];
 //! * [`SessionAir`]: the room's air over a session of coats, cleanings and open cups against the limits, ventilation;
+//! * [`near_gun`]: the air in the spray and around it against the lower flammable limit;
 //! * [`lower_flammable_limit`], [`vapour_volume`], [`cupboard`], [`FlammableClass`]: fire;
 //! * [`cautions`]: the usual cautions for these materials and this work, each with its source.
 //!
@@ -12,6 +13,7 @@
 mod cautions;
 mod exposure;
 mod fire;
+mod near_gun;
 mod session;
 
 pub use cautions::{Caution, Work, all_cautions, cautions};
@@ -20,4 +22,5 @@ pub use exposure::{
     sum_of_shares, time_weighted_average,
 };
 pub use fire::{Cupboard, FlammableClass, FlammableLimit, cupboard, lower_flammable_limit, vapour_volume};
+pub use near_gun::{GunAir, NearGun, near_gun};
 pub use session::{SessionAir, SessionExposure, SessionVapour, SourceKind, VapourSource, Ventilation};

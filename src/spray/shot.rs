@@ -110,6 +110,11 @@ impl Shot {
         &self.room
     }
 
+    /// The air of the gun on its way to the part, loaded with the paint.
+    pub fn jet(&self) -> &crate::air::Jet {
+        &self.nozzle.jet
+    }
+
     /// Spatter, dry spray, a nozzle too fine, too little air; empty when there is nothing to mind.
     pub fn warnings(&self) -> &[Warning] {
         &self.warnings

@@ -35,6 +35,8 @@ mod report;
 mod source;
 mod table;
 
+pub(super) use over_time::near_flow_m3_s;
+pub(super) use report::sentence;
 pub use report::{SessionExposure, SessionVapour, Ventilation};
 pub use source::{SourceKind, VapourSource};
 

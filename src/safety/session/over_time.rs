@@ -24,6 +24,13 @@ pub(super) const MOST_AIR_CHANGES_S: f64 = 200.0 / 3600.0;
 /// Halvings that find a rate to its last digits.
 const BISECTIONS: usize = 50;
 
+/// Exchange of the air within [`NEAR_M`] of the work with the room: half of the surface of the half sphere times the speed of
+/// the air, m3/s.
+pub(crate) fn near_flow_m3_s(room: &Room) -> f64 {
+    let speed = room.air_speed().si().max(LEAST_AIR_M_S);
+    0.5 * 2.0 * core::f64::consts::PI * NEAR_M * NEAR_M * speed
+}
+
 /// All pieces of one vapour.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Vapour {
@@ -79,14 +86,13 @@ impl Air {
     pub(super) fn new(session: &SessionAir) -> Self {
         let room: &Room = &session.room;
         let (usual, usual_std) = vapour_mixing();
-        let speed = room.air_speed().si().max(LEAST_AIR_M_S);
         Self {
             volume_m3: room.volume().map_or(f64::NAN, Quantity::si),
             renewal_s: room.air_changes().map_or(f64::NAN, Quantity::si),
             molar_volume_m3: GAS_CONSTANT * room.temperature().si() / room.pressure().si(),
             mixing: session.mixing.unwrap_or(usual),
             mixing_std: if session.mixing.is_some() { 0.0 } else { usual_std },
-            near_m3_s: 0.5 * 2.0 * core::f64::consts::PI * NEAR_M * NEAR_M * speed,
+            near_m3_s: near_flow_m3_s(room),
             leaves_s: session.leaves.map_or(f64::INFINITY, Quantity::si),
         }
     }

@@ -372,7 +372,7 @@ impl SessionExposure {
 }
 
 /// With a capital and a full stop.
-fn sentence(text: &str) -> String {
+pub(in crate::safety) fn sentence(text: &str) -> String {
     let mut letters = text.chars();
     let head = letters.next().map_or_else(String::new, |c| c.to_uppercase().collect());
     format!("{head}{}.", letters.as_str())
