@@ -170,7 +170,7 @@ impl Bench {
         ]
     }
 
-    fn fraction(&self, h: f64, share: f64) -> f64 {
+    pub(super) fn fraction(&self, h: f64, share: f64) -> f64 {
         (share * self.fill.si() / h).clamp(LEAST_FRACTION, 1.0)
     }
 

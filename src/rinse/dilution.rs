@@ -5,7 +5,7 @@ use crate::quantity::{Quantity, Ratio, Volume, not_negative, positive, show};
 use serde::{Deserialize, Serialize};
 
 /// More portions than this nobody pours.
-const MOST_PORTIONS: u32 = 50;
+pub(super) const MOST_PORTIONS: u32 = 50;
 /// A remainder below this is beyond what rinsing can promise: film on the walls decides.
 const LEAST_FRACTION: f64 = 1e-9;
 
@@ -24,7 +24,7 @@ pub struct Split {
 }
 
 impl Split {
-    fn of(portions: u32, each: f64) -> Self {
+    pub(super) fn of(portions: u32, each: f64) -> Self {
         Self { portions, each: Volume::from_si(each), total: Volume::from_si(f64::from(portions) * each) }
     }
 }

@@ -10,7 +10,8 @@
 //!
 //! How much may stay depends on the pair: black in white shows at 3 parts in 10 000, white in black at 9 in 100
 //! ([`Shade::tolerates`], Kubelka-Munk mixing of [`crate::hiding`]). So light colours go first, and the order with the
-//! least cleaner is found exactly ([`Bench::colour_order`]).
+//! least cleaner is found exactly ([`Bench::colour_order`]), and with prices the one that costs least, cheap cleaner before
+//! good thinner where that pays ([`Bench::cheapest_order`]).
 //!
 //! Neglected: dried paint and dead corners. Dried or dried-on paint does not rinse: wipe, brush, and spray a test on
 //! white card. Rinsing is well mixed only when the cleaner is swilled and sprayed through; the hold-up of a gun is known
@@ -24,6 +25,7 @@ mod dilution;
 mod gun;
 mod order;
 mod plan;
+mod price;
 mod shade;
 
 pub use change::{Bench, Change};
@@ -34,4 +36,5 @@ pub use dilution::{
 pub use gun::{Caution, Gun, cautions, weighed_hold_up};
 pub use order::{BestOrder, MOST_COLOURS, best_order};
 pub use plan::ColourOrder;
+pub use price::{CheapCleaner, CleanerPrice, Cleaners, PricedChange, PricedOrder, PricedRinse};
 pub use shade::{Shade, Tolerance, Tolerated, lightness};

@@ -111,7 +111,7 @@ impl Bench {
     }
 }
 
-fn find_start(colours: &[Shade], start: Option<&str>) -> Result<Option<usize>> {
+pub(super) fn find_start(colours: &[Shade], start: Option<&str>) -> Result<Option<usize>> {
     let mut seen = std::collections::HashSet::new();
     if let Some(twice) = colours.iter().find(|c| !seen.insert(fold(c.name()))) {
         let remedy = "give each colour a name of its own";
