@@ -16,7 +16,7 @@ use super::course::Course;
 use super::drying::Drying;
 use super::flash_off::{MODEL_SPREAD, moved_by, uncertain_inputs};
 use super::levelling::check_steepness;
-use super::viscosity::{Moving, Nudge, Thickening};
+use super::viscosity::{LONG_WAVE_M, Moving, Nudge, Thickening};
 use crate::answer::Answer;
 use crate::error::{Error, Result, bad_data, out_of_range};
 use crate::estimate::{Estimate, Input, ModelError, Scale, propagate};
@@ -462,6 +462,30 @@ impl<'a> Flows<'a> {
         inputs.push(Input::new("density of the wet coat", 0.0, density.unwrap_or(0.0)));
         self.propagated(of_drying, &inputs, |moving, rest| {
             steepness.si() * moving.sag_m * rest.get(1).copied().unwrap_or(0.0).exp()
+        })
+    }
+
+    /// What moves at the best values.
+    pub(super) fn best(&self) -> Result<Moving> {
+        self.moving(Moved::NOTHING, Nudge::default(), LONG_WAVE_M)
+    }
+
+    /// Something read off what moves, with causes of its own: name, ln of the best value, its standard uncertainty.
+    pub(super) fn of_edge<Q: Quantity>(
+        &self,
+        own: &[(&str, f64, f64)],
+        (model, spread): (&str, f64),
+        read: impl Fn(Moving, Moved, &[f64]) -> f64,
+    ) -> Result<Estimate<Q>> {
+        let (of_drying, mut inputs) = self.inputs();
+        inputs.extend(own.iter().map(|(what, ln, std)| Input::new(*what, *ln, *std)));
+        let model = [ModelError::new("evaporation model", MODEL_SPREAD), ModelError::new(model, spread)];
+        propagate(&inputs, &model, Scale::Log, |x| {
+            let (drying, flow) = x.split_at(of_drying);
+            let [viscosity_stds, rise, ..] = *flow else { return Ok(0.0) };
+            let moved = moved_by(drying);
+            let moving = self.moving(moved, Nudge { viscosity_stds, rise }, LONG_WAVE_M)?;
+            Ok(read(moving, moved, flow.get(2..).unwrap_or_default()))
         })
     }
 

@@ -55,6 +55,20 @@ pub(super) struct Moving {
     pub(super) levelling: f64,
     /// Way of the surface on an upright face, m.
     pub(super) sag_m: f64,
+    /// ∫ dt/η, 1/Pa.
+    pub(super) fluidity: f64,
+}
+
+/// A wave so long that every film is thin beside it, m.
+pub(super) const LONG_WAVE_M: f64 = 0.1;
+
+impl Moving {
+    /// `∫ γ h³/(3 η) dt`, m⁴, of what moved with [`LONG_WAVE_M`].
+    pub(super) fn conductance(&self, film: &Film) -> f64 {
+        let tension = film.flow().map_or(0.0, |f| f.surface_tension().best.si());
+        // The rate of a thin film is γ h³ k⁴/(3 η).
+        tension * self.levelling / (core::f64::consts::TAU / LONG_WAVE_M).powi(4)
+    }
 }
 
 /// A point known: solids, ln Pa s, one standard deviation of it.
@@ -244,10 +258,14 @@ impl<'a> Thickening<'a> {
         let to_s = to_s.min(self.flows_s());
         let rate = |thickness_m: f64, film_k: f64| {
             let fluidity = (-self.ln_at(self.course.trace.solids_m / thickness_m, film_k)).exp();
-            [mobility(thickness_m, wavelength_m) * fluidity, weight_flow(density, thickness_m) * fluidity]
+            [
+                mobility(thickness_m, wavelength_m) * fluidity,
+                weight_flow(density, thickness_m) * fluidity,
+                fluidity,
+            ]
         };
-        let mut sum = [0.0; 2];
-        let mut add = |a: [f64; 2], b: [f64; 2], seconds: f64| {
+        let mut sum = [0.0; 3];
+        let mut add = |a: [f64; 3], b: [f64; 3], seconds: f64| {
             for (sum, (a, b)) in sum.iter_mut().zip(a.into_iter().zip(b)) {
                 *sum += seconds * log_mean(a, b);
             }
@@ -277,7 +295,7 @@ impl<'a> Thickening<'a> {
         if rest > 0.0 && self.course.trace.solids_m > 0.0 {
             add(left_rate, left_rate, rest); // nothing more leaves, but it may still flow
         }
-        Moving { levelling: sum[0], sag_m: sum[1] }
+        Moving { levelling: sum[0], sag_m: sum[1], fluidity: sum[2] }
     }
 }
 
