@@ -27,6 +27,7 @@ mod hiding;
 mod json;
 mod lay;
 mod layers;
+mod mask;
 mod open_cup;
 mod paint;
 mod programme;
@@ -104,6 +105,8 @@ mod _core {
         PyIdentification, PyJudgement, PyLayer, PyPaintTest, PyStackCheck, check_stack, cleaner_with_paint,
         coat_over_coat, identification_tests, identify, thinner_on_substrate, thinner_with_paint,
     };
+    #[pymodule_export]
+    use crate::mask::{PyMaskEdge, mask_edge};
     #[pymodule_export]
     use crate::open_cup::{PyCupCourse, PyOpenCup, PyTipDrying, PyTopUp, tip_drying};
     #[pymodule_export]
