@@ -2541,7 +2541,7 @@ class Judged:
     @property
     def wet_passes(self, /) -> float:
         """
-        Passes of one coat.
+        Passes that make one coat, laid wet in wet.
         """
     @property
     def wet_per_pass(self, /) -> Length:
