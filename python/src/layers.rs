@@ -295,6 +295,20 @@ pub fn coat_over_coat(over: &str, under: &str, waited: Option<Arg<q::Time>>) -> 
     Ok(PyJudgement(over_coat(families.0, families.1, waited.map(|w| w.value))?))
 }
 
+/// Where a coat belongs.
+pub fn place(name: &str) -> CallResult<Place> {
+    match name {
+        "primer" => Ok(Place::Primer),
+        "between" => Ok(Place::Between),
+        "finish" => Ok(Place::Finish),
+        other => {
+            let known = ["primer", "between", "finish"];
+            let remedy = "a coat is a primer, between, or a finish";
+            Err(unknown_name("place of a coat", other, known, remedy).into())
+        }
+    }
+}
+
 /// One coat of a stack: its name, its family, where it belongs ("primer", "between" or "finish"), and how long it waits
 /// before the next coat (as long as it needs unless given).
 #[pyclass(frozen, eq, name = "Layer", module = "mistcoat.layers")]
@@ -307,22 +321,7 @@ impl PyLayer {
     #[pyo3(signature = (name, family, *, place="between", wait=None))]
     #[allow(clippy::needless_pass_by_value, reason = "extracted argument")]
     fn new(name: &str, family: &str, place: &str, wait: Option<Arg<q::Time>>) -> CallResult<Self> {
-        let place = match place {
-            "primer" => Place::Primer,
-            "between" => Place::Between,
-            "finish" => Place::Finish,
-            other => {
-                let known = ["primer", "between", "finish"];
-                return Err(unknown_name(
-                    "place of a coat",
-                    other,
-                    known,
-                    "a coat is a primer, between, or a finish",
-                )
-                .into());
-            }
-        };
-        let layer = Layer::new(name, Family::find(family)?).at(place);
+        let layer = Layer::new(name, Family::find(family)?).at(self::place(place)?);
         Ok(Self(match wait {
             Some(wait) => layer.waiting(wait.value)?,
             None => layer,

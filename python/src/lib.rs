@@ -30,6 +30,8 @@ mod layers;
 mod mask;
 mod open_cup;
 mod paint;
+mod plan;
+mod plan_results;
 mod programme;
 mod quantity;
 mod recommend;
@@ -111,6 +113,10 @@ mod _core {
     use crate::open_cup::{PyCupCourse, PyOpenCup, PyTipDrying, PyTopUp, tip_drying};
     #[pymodule_export]
     use crate::paint::{PyDilutionLaw, PyMix, PyMixDrops, PyPaint, PyVoc};
+    #[pymodule_export]
+    use crate::plan::{PyPlan, PyPlanLayer, plan};
+    #[pymodule_export]
+    use crate::plan_results::{PyGunWash, PyMaterial, PyPlanStep, PyPlannedLayer, PyWait};
     #[pymodule_export]
     use crate::programme::{PyProgramme, PyStack, PyStackDrying};
     #[pymodule_export]

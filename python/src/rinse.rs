@@ -281,7 +281,7 @@ pub fn best_order(cost: Vec<Vec<f64>>, start: Option<usize>) -> CallResult<(Vec<
 }
 
 /// A colour: a `Shade`, or the name of a colour class.
-pub struct ShadeArg(Shade);
+pub struct ShadeArg(pub Shade);
 
 impl<'a, 'py> FromPyObject<'a, 'py> for ShadeArg {
     type Error = PyErr;

@@ -6,6 +6,7 @@
 //! - [`recommend`]: what ratio, pressure, distance and how many passes for this job?
 //! - [`window`]: where are the good settings, and what goes wrong at their edges?
 //! - [`diagnose`]: this went wrong: why, and what is the smallest change that cures it?
+//! - [`Session::plan`]: a whole session: what to mix, spray, wait for, rinse and bring, and how long does it take?
 //! - [`waterborne_pairs`]: does the dilution law hold for a real paint?
 //!
 //! Results are tables ([`crate::table::Table`]) that print as text or HTML and export as plain columns.
@@ -19,6 +20,7 @@ mod fault;
 mod jobs;
 mod judged;
 mod measured;
+mod plan;
 mod recommend;
 mod retarder;
 mod setup;
@@ -36,6 +38,10 @@ pub use fault::{Fault, Margin};
 pub use jobs::Job;
 pub use judged::Judged;
 pub use measured::{MeasuredPair, waterborne_pairs, waterborne_table};
+pub use plan::{
+    GunWash, Habits, Material, MaterialKind, MixAmounts, Plan, PlanLayer, PlannedLayer, Price, Session, Step,
+    Wait, What,
+};
 pub use recommend::{Choice, RATIOS, Recommendation, Search, recommend};
 pub use retarder::{Retarder, RetarderAnswer, RetarderRow, USUAL_SHARES};
 pub use setup::Setup;

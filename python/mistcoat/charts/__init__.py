@@ -6,6 +6,7 @@ printer and read the same to everyone.
 
 from .comparison import comparison
 from .drying import drying
+from .plan import plan
 from .window import window
 
-__all__ = ["comparison", "drying", "window"]
+__all__ = ["comparison", "drying", "plan", "window"]

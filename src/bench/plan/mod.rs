@@ -1,0 +1,53 @@
+//! A whole session: what do I mix, spray, wait for, rinse and buy, and how long does it take?
+//!
+//! State the layers from the part upwards ([`PlanLayer`]) and the bench ([`Session`]), and ask for the [`Plan`]:
+//!
+//! * passes: dry film of the job, or the film that hides when that is more, over the film of a pass
+//!   ([`crate::spray::Shot`]), rounded up; laid in coats of some passes wet in wet;
+//! * the mix of each layer, in drops and by volume: `V = A X/(VS TE)` (area, dry film, volume solids, share that lands:
+//!   [`crate::hiding::Job`]), plus a margin and what the gun keeps;
+//! * the wait between coats (flash-off or touch dry, whichever comes first), before the next layer (touch dry) and before
+//!   masking (block-free): **upper ends** of the drying engine's intervals over what the coats below kept
+//!   ([`crate::film::Film::over`]), and never less than the table of common practice asks for
+//!   ([`crate::layers::coat_over_coat`]);
+//! * a rinse after each layer ([`crate::rinse::Bench`]), a wash at the end;
+//! * a timeline: a gun does one thing at a time, a person too; parts dry side by side; who shares a gun takes turns. A gun
+//!   is rinsed while the layer dries; the next mix is made just before it is sprayed;
+//! * materials with amounts and cost, exposure over the session where the room has a size, and the cautions.
+//!
+//! **No plan without cautions.** [`Plan`] has no public field and one maker; a file holds the session and the cautions,
+//! the plan is worked out again when it is read, and a file whose cautions do not follow from its session is refused.
+//! Isocyanate two-packs are refused by every name in a session.
+//!
+//! **How sure.** As its parts: film a pass good to a factor 2.5 and so passes and amounts; waits within their intervals;
+//! handwork is common practice ([`Habits`]) within a factor 2. Spray a card first and count what it takes.
+//!
+//! Neglected: layers below the one that dries (a few micrometres that are dry), gradients in the film, the edge of a mask,
+//! paint that thickens in the cup during the layer ([`crate::film::OpenCup`]), fetching and talking. A layer's coats are
+//! taken as equally thick everywhere; the last may have fewer passes and is taken as thick as the others for its waits.
+
+mod advice;
+mod amounts;
+mod habits;
+mod hint;
+mod layer;
+mod materials;
+mod planned;
+mod record;
+mod schedule;
+mod session;
+mod steps;
+mod tables;
+mod waits;
+mod wash;
+
+pub use amounts::MixAmounts;
+pub use habits::Habits;
+pub use layer::PlanLayer;
+pub use materials::{Material, MaterialKind};
+pub use planned::PlannedLayer;
+pub use record::Plan;
+pub use session::{Price, Session};
+pub use steps::{Step, What};
+pub use waits::Wait;
+pub use wash::GunWash;

@@ -1,0 +1,306 @@
+//! The plan itself: what is in it, how it is made, and its form in files.
+
+use super::habits::Habits;
+use super::materials::{self, Material};
+use super::planned::PlannedLayer;
+use super::schedule::{Load, end_s, schedule};
+use super::session::Session;
+use super::steps::Step;
+use super::wash::{self, GunWash};
+use crate::blend::Blend;
+use crate::error::{Error, Result, bad_data, out_of_range};
+use crate::estimate::{Estimate, Input, Scale, propagate};
+use crate::layers::{Layer, StackCheck, Verdict, check_stack};
+use crate::paint::Paint;
+use crate::quantity::{Quantity, Time, show};
+use crate::safety::{Caution, Work, cautions};
+use crate::warning::Warning;
+use serde::{Deserialize, Serialize};
+
+/// Form of the file.
+const SCHEMA: u32 = 1;
+
+/// A session worked out. Made by [`Session::plan`] alone, always with its cautions.
+///
+/// A file holds the session and the cautions; the rest is worked out again when it is read. A file whose cautions are not
+/// those of its session is refused.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "Record", into = "Record")]
+pub struct Plan {
+    session: Session,
+    stack: Option<StackCheck>,
+    layers: Vec<PlannedLayer>,
+    washes: Vec<GunWash>,
+    steps: Vec<Step>,
+    total: Estimate<Time>,
+    at_best: Time,
+    materials: Vec<Material>,
+    colour_hint: Option<String>,
+    cautions: Vec<Caution>,
+    warnings: Vec<Warning>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Record {
+    schema: u32,
+    session: Session,
+    cautions: Vec<Caution>,
+}
+
+impl From<Plan> for Record {
+    fn from(p: Plan) -> Self {
+        Self { schema: SCHEMA, session: p.session, cautions: p.cautions }
+    }
+}
+
+impl TryFrom<Record> for Plan {
+    type Error = Error;
+
+    fn try_from(r: Record) -> Result<Self> {
+        let wrong =
+            |field, problem: String, remedy| Err(bad_data("plan", None, Some(field), problem, remedy));
+        if r.schema != SCHEMA {
+            let remedy = "make the plan again from its session";
+            return wrong("schema", format!("{} where {SCHEMA} is allowed", r.schema), remedy);
+        }
+        let plan = Self::of(&r.session)?;
+        if plan.cautions != r.cautions {
+            let missing = plan.cautions.iter().filter(|c| !r.cautions.contains(c));
+            let missing: Vec<&str> = missing.map(|c| c.topic.as_str()).collect();
+            let problem = if missing.is_empty() {
+                "they are not those of the session, in their order".to_owned()
+            } else {
+                format!("cautions of the session are missing or changed: {}", missing.join(", "))
+            };
+            return wrong(
+                "cautions",
+                problem,
+                "a plan goes with all its cautions: leave them as they were written",
+            );
+        }
+        Ok(plan)
+    }
+}
+
+impl Plan {
+    pub(super) fn of(session: &Session) -> Result<Self> {
+        session.check()?;
+        let mut warnings = Vec::new();
+        let mut layers = Vec::with_capacity(session.layers.len());
+        for (index, layer) in session.layers.iter().enumerate() {
+            let (planned, _) = PlannedLayer::of(session, layer, session.layers.get(index + 1))?;
+            layers.push(planned);
+        }
+        let stack = stack(session, &layers)?;
+        warnings.extend(stack.iter().flat_map(test_first));
+        let mut washes = Vec::new();
+        let mut loads = Vec::with_capacity(layers.len());
+        for (index, planned) in layers.iter().enumerate() {
+            let (wash, warning) = wash::after(session, &layers, index)?;
+            warnings.extend(warning);
+            loads.push(load(planned, wash.as_ref(), index + 1 == layers.len())?);
+            washes.extend(wash);
+        }
+        let (people, guns) = (session.people as usize, session.guns as usize);
+        let steps = schedule(&loads, people, guns);
+        let total = total(&loads, people, guns)?;
+        let brisk: Vec<Load> = loads.iter().zip(&layers).map(|(load, layer)| at_best(load, layer)).collect();
+        let at_best = Time::from_si(end_s(&schedule(&brisk, people, guns)));
+        warnings.extend(another_day(&layers)?);
+        Ok(Self {
+            materials: materials::of(session, &layers, &washes),
+            colour_hint: super::hint::colours(session)?,
+            cautions: of_materials(session)?,
+            session: session.clone(),
+            warnings: super::advice::gathered(&layers, warnings),
+            stack,
+            layers,
+            washes,
+            steps,
+            total,
+            at_best,
+        })
+    }
+
+    /// What was asked.
+    pub fn session(&self) -> &Session {
+        &self.session
+    }
+
+    /// Each coat over the one below; None for a single layer.
+    pub fn stack(&self) -> Option<&StackCheck> {
+        self.stack.as_ref()
+    }
+
+    /// The layers from the part upwards.
+    pub fn layers(&self) -> &[PlannedLayer] {
+        &self.layers
+    }
+
+    /// Rinses of each gun, in order; the last is the wash at the end.
+    pub fn washes(&self) -> &[GunWash] {
+        &self.washes
+    }
+
+    /// Everything that is done, in order of time: at the usual pace, with waits at their upper ends.
+    pub fn steps(&self) -> &[Step] {
+        &self.steps
+    }
+
+    /// From the begin until the last layer is touch dry and the guns are clean. Its interval is that of the handwork and
+    /// of the spraying; waits are rules of the plan and do not spread it.
+    pub fn total(&self) -> &Estimate<Time> {
+        &self.total
+    }
+
+    /// The same, were every coat to dry as its best value says: what may be saved by a finger on the masking tape.
+    pub fn total_at_best(&self) -> Time {
+        self.at_best
+    }
+
+    /// From the begin until nobody has anything to do.
+    pub fn bench_time(&self) -> Time {
+        let work = self.steps.iter().filter(|s| s.what.is_work());
+        Time::from_si(work.map(|s| s.end().si()).fold(0.0, f64::max))
+    }
+
+    /// What to bring.
+    pub fn materials(&self) -> &[Material] {
+        &self.materials
+    }
+
+    /// What the materials with a price cost together; None without prices.
+    pub fn cost(&self) -> Option<f64> {
+        let costs: Vec<f64> = self.materials.iter().filter_map(|m| m.cost).collect();
+        (!costs.is_empty()).then(|| costs.iter().sum())
+    }
+
+    /// A word on the order of the colours, where another needs clearly less cleaner.
+    pub fn colour_hint(&self) -> Option<&str> {
+        self.colour_hint.as_deref()
+    }
+
+    /// What everybody must know before opening a bottle; never empty, the last one says who decides.
+    pub fn cautions(&self) -> &[Caution] {
+        &self.cautions
+    }
+
+    /// What to mind in this plan, each once.
+    pub fn warnings(&self) -> &[Warning] {
+        &self.warnings
+    }
+}
+
+/// Each coat over the one below, with the waits as planned.
+fn stack(session: &Session, layers: &[PlannedLayer]) -> Result<Option<StackCheck>> {
+    if layers.len() < 2 {
+        return Ok(None);
+    }
+    let coats = layers.iter().map(|l| Layer::new(&l.name, l.family).at(l.place).waiting(l.until_next.lasts));
+    let mut check = check_stack(&coats.collect::<Result<Vec<_>>>()?)?;
+    let misplaced = session.layers.windows(2).find(|pair| pair[0].place > pair[1].place);
+    if check.verdict != Verdict::No && misplaced.is_none() {
+        // A better order is told with the verdict; without a no it is a matter of taste.
+        return Ok(Some(check));
+    }
+    let problem = match (check.pairs.iter().find(|p| p.verdict == Verdict::No), misplaced) {
+        (Some(pair), _) => pair.to_string(),
+        (None, Some(pair)) => format!("{} lies under {}", pair[0].name, pair[1].name),
+        (None, None) => check.verdict.to_string(),
+    };
+    let order = check.better_order.take().map(|order| {
+        let names: Vec<String> = order.into_iter().map(|l| l.name).collect();
+        format!("this order is milder, from the part upwards: {}", names.join(", then "))
+    });
+    let remedy = order.or(check.advice).unwrap_or_else(|| "change one paint".to_owned());
+    Err(out_of_range("order of the layers", problem, "coats that stand each other", remedy))
+}
+
+fn test_first(check: &StackCheck) -> Vec<Warning> {
+    let doubtful = check.pairs.iter().filter(|p| p.verdict == Verdict::TestFirst);
+    doubtful.map(|p| Warning::new("coat-test-first", format!("{p}. Trial: {}", p.trial))).collect()
+}
+
+/// A night between two layers, and how to sleep on it.
+fn another_day(layers: &[PlannedLayer]) -> Result<Vec<Warning>> {
+    let habits = Habits::usual()?;
+    let waits = layers.iter().zip(layers.iter().skip(1)).map(|(below, above)| {
+        let mask = above.mask.map_or(Time::from_si(0.0), |_| below.until_mask.lasts);
+        (below, if mask > below.until_next.lasts { mask } else { below.until_next.lasts })
+    });
+    Ok(waits
+        .filter(|(_, wait)| *wait >= habits.another_day)
+        .map(|(layer, wait)| {
+            Warning::new(
+                "another-day",
+                format!(
+                    "{} wants {} before the work goes on: clean up, close the bottles and come back another day",
+                    layer.name,
+                    show(wait)
+                ),
+            )
+        })
+        .collect())
+}
+
+/// What each layer takes of hands and guns.
+fn load(planned: &PlannedLayer, wash: Option<&GunWash>, is_last: bool) -> Result<Load> {
+    let habits = Habits::usual()?;
+    let portions = wash.map_or(0, |w| w.split.portions);
+    let rinse = f64::from(portions) * habits.portion.best.si();
+    let pass_s = planned.pass_time.best.si();
+    Ok(Load {
+        mask: planned.mask.map(Quantity::si),
+        mix: habits.mix.best.si(),
+        coats: (1..=planned.coats).map(|c| f64::from(planned.passes_of_coat(c)) * pass_s).collect(),
+        flash_off: planned.flash_off.lasts.si(),
+        until_mask: planned.until_mask.lasts.si(),
+        until_next: planned.until_next.lasts.si(),
+        rinse: if is_last { rinse + habits.clean_up.best.si() } else { rinse },
+        hand_over: habits.hand_over.best.si(),
+    })
+}
+
+/// The same layer with its waits at best values.
+fn at_best(load: &Load, layer: &PlannedLayer) -> Load {
+    Load {
+        flash_off: layer.flash_off.at_best.si(),
+        until_mask: layer.until_mask.at_best.si(),
+        until_next: layer.until_next.at_best.si(),
+        ..load.clone()
+    }
+}
+
+/// The end of the session, with handwork and spraying each at another pace.
+fn total(loads: &[Load], people: usize, guns: usize) -> Result<Estimate<Time>> {
+    let habits = Habits::usual()?;
+    let inputs = [
+        Input::new("pace of the handwork", 0.0, habits.mix.relative_std()),
+        Input::new("pace of the spraying", 0.0, habits.turning.relative_std()),
+    ];
+    propagate(&inputs, &[], Scale::Log, |x| {
+        let at: Vec<Load> = loads.iter().map(|l| l.at(x[0].exp(), x[1].exp())).collect();
+        Ok(end_s(&schedule(&at, people, guns)))
+    })
+}
+
+/// The cautions of every paint and liquid, sprayed and rinsed.
+fn of_materials(session: &Session) -> Result<Vec<Caution>> {
+    let paints: Vec<&Paint> = session.layers.iter().map(super::layer::PlanLayer::paint).collect();
+    let own = session.layers.iter().filter_map(|l| l.cleaner.as_ref());
+    let liquids: Vec<&Blend> =
+        session.layers.iter().map(|l| &l.setup.thinner).chain(own).chain([&session.cleaner]).collect();
+    let work = Work { spray: true, rinse: true, workshop: session.people > 1 };
+    let found: Vec<Caution> = cautions(&paints, &liquids, work)?.into_iter().cloned().collect();
+    if found.is_empty() {
+        return Err(bad_data(
+            "data/cautions.toml",
+            None,
+            None,
+            "no caution",
+            "restore the file from the release",
+        ));
+    }
+    Ok(found)
+}
