@@ -23,12 +23,11 @@ fn thinner_of(family: Family) -> Blend {
 }
 
 fn room() -> Room {
-    Room::new(parse("21 °C").unwrap(), RelativeHumidity::new(0.5).unwrap())
-        .unwrap()
-        .with_volume(parse("60 m3").unwrap())
-        .unwrap()
-        .with_air_changes(parse("6 /h").unwrap())
-        .unwrap()
+    Room::new(parse("21 °C").unwrap(), RelativeHumidity::new(0.5).unwrap()).unwrap()
+}
+
+fn club_room() -> Room {
+    room().with_volume(parse("60 m3").unwrap()).unwrap().with_air_changes(parse("6 /h").unwrap()).unwrap()
 }
 
 fn layer(family: Family, name: &str, job: &str, area: &str) -> PlanLayer {
@@ -206,6 +205,46 @@ fn materials_are_the_sum_of_the_layers() {
     let mut free = session.clone();
     free.prices.clear();
     assert!(free.plan().unwrap().cost().is_none());
+}
+
+#[test]
+fn the_air_holds_what_was_sprayed_and_rinsed() {
+    let in_room = |people: u32| {
+        let mut session = pair().for_people(people);
+        session.layers.iter_mut().for_each(|l| l.setup.room = club_room());
+        plan(&session)
+    };
+    let (one, six) = (in_room(1), in_room(6));
+    let (alone, crowd) = (one.exposure().unwrap(), six.exposure().unwrap());
+    // Six times the vapour in the same time: the well-mixed room is linear.
+    approx::assert_relative_eq!(
+        crowd.shift_sum.best.si(),
+        6.0 * alone.shift_sum.best.si(),
+        max_relative = 1e-6
+    );
+    assert!(!alone.cautions().is_empty());
+    // Mass balance: what the sources let go is at most what was sprayed and half of the cleaner.
+    let mut liquid = 0.0;
+    for l in one.layers() {
+        liquid += l.mix.sprayed.best.si();
+    }
+    let rinsed: f64 = one.washes().iter().map(|w| w.split.total.si()).sum();
+    let released = alone.released().si() / 800.0;
+    assert!(
+        released < liquid + 0.5 * rinsed && released > 0.5 * rinsed,
+        "{released} of {liquid} and {rinsed}"
+    );
+    let text = one.to_string().split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains("Worst 8 h") && text.contains("lower flammable limit"), "{text}");
+    // Without a size of the room nothing is said of its air, and that is said.
+    assert!(plan(&pair()).exposure().is_none());
+    assert!(plan(&pair()).warnings().iter().any(|w| w.code == "no-exposure"));
+    // A night between two enamels: two sittings.
+    let mut nights = pair();
+    let enamel = |name, job| layer(Family::AlkydEnamel, name, job, "30 cm2");
+    nights.layers = vec![enamel("red oxide", "primer"), enamel("deep green", "base coat")];
+    nights.layers.iter_mut().for_each(|l| l.setup.room = club_room());
+    assert_eq!(plan(&nights).exposures().len(), 2);
 }
 
 #[test]

@@ -335,7 +335,14 @@ impl PyPlan {
         self.0.to_string()
     }
     fn _repr_html_(&self) -> String {
+        let air = self.0.exposures().iter().map(mistcoat::safety::SessionExposure::table);
         let tables = [self.0.table(), self.0.timeline(), self.0.materials_table()];
-        tables.iter().map(mistcoat::table::Table::to_html).collect()
+        tables
+            .into_iter()
+            .chain(air)
+            .collect::<Vec<_>>()
+            .iter()
+            .map(mistcoat::table::Table::to_html)
+            .collect()
     }
 }

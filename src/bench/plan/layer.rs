@@ -54,7 +54,7 @@ pub struct PlanLayer {
     /// Time for masking before it; None when nothing is masked.
     #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
     pub mask: Option<Time>,
-    /// Its colour as the next one sees it, for rinsing; that of `hiding` unless given.
+    /// Its colour as the next one sees it, for rinsing; that of `hiding`, or of the setup's cover, unless given.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub shade: Option<Shade>,
     /// Its hiding power: it then gets the passes that hide, when they are more than those of the job.
@@ -129,7 +129,8 @@ impl PlanLayer {
 
     /// The shade, given or that of the hiding power.
     pub(super) fn shade(&self) -> Result<Option<Shade>> {
-        match (&self.shade, &self.hiding) {
+        let hiding = self.hiding.as_ref().or(self.setup.cover.as_ref().map(|c| &c.power));
+        match (&self.shade, hiding) {
             (Some(shade), _) => Ok(Some(shade.clone())),
             (None, Some(hiding)) => Ok(Some(Shade::of(hiding)?)),
             (None, None) => Ok(None),
@@ -144,8 +145,11 @@ impl PlanLayer {
         // Paints are refused when they are built; words can stand in these too.
         let cleaner = self.cleaner.as_ref().and_then(Blend::name);
         let thinner = self.setup.thinner.name();
+        let retarder = self.setup.retarder.as_ref().and_then(|r| r.retarder.name());
         let words = [Some(self.name.as_str()), Some(self.paint().name()), self.paint().note()];
-        for words in words.into_iter().chain([thinner, cleaner, Some(self.job.name.as_str())]).flatten() {
+        for words in
+            words.into_iter().chain([thinner, retarder, cleaner, Some(self.job.name.as_str())]).flatten()
+        {
             refuse_two_pack(words)?;
         }
         self.job.clone().checked()?;

@@ -3,6 +3,7 @@
 use super::planned::PlannedLayer;
 use super::session::Session;
 use super::wash::GunWash;
+use crate::error::Result;
 use crate::estimate::{Contributor, Estimate};
 use crate::names::fold;
 use crate::quantity::{Quantity, Volume, as_text};
@@ -58,7 +59,7 @@ pub struct Material {
 }
 
 /// Everything, in the order in which it is needed.
-pub(super) fn of(session: &Session, layers: &[PlannedLayer], washes: &[GunWash]) -> Vec<Material> {
+pub(super) fn of(session: &Session, layers: &[PlannedLayer], washes: &[GunWash]) -> Result<Vec<Material>> {
     let mut out: Vec<Material> = Vec::new();
     let (people, guns) = (f64::from(session.people), f64::from(session.guns));
     for (layer, planned) in session.layers.iter().zip(layers) {
@@ -81,7 +82,7 @@ pub(super) fn of(session: &Session, layers: &[PlannedLayer], washes: &[GunWash])
         let (paint, thinner) = (1.0 / (1.0 + ratio), ratio / (1.0 + ratio));
         add(&mut out, MaterialKind::Paint, layer.paint().name(), mix.paint, people, part(paint));
         if thinner > 0.0 {
-            let name = layer.setup.thinner.label();
+            let name = layer.setup.slowed_thinner()?.label();
             add(&mut out, MaterialKind::Thinner, &name, mix.thinner, people, part(thinner));
         }
     }
@@ -96,7 +97,7 @@ pub(super) fn of(session: &Session, layers: &[PlannedLayer], washes: &[GunWash])
         let price = session.prices.iter().find(|p| fold(&p.name) == fold(&material.name));
         material.cost = price.map(|p| p.costs * (material.total.si() / p.per.si()));
     }
-    out
+    Ok(out)
 }
 
 /// Amounts of one material share their causes (one hand, one gun), so that their intervals add straight.

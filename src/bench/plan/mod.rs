@@ -13,7 +13,8 @@
 //! * a rinse after each layer ([`crate::rinse::Bench`]), a wash at the end;
 //! * a timeline: a gun does one thing at a time, a person too; parts dry side by side; who shares a gun takes turns. A gun
 //!   is rinsed while the layer dries; the next mix is made just before it is sprayed;
-//! * materials with amounts and cost, exposure over the session where the room has a size, and the cautions.
+//! * materials with amounts and cost, exposure over each sitting where the room has a size ([`crate::safety::SessionAir`]),
+//!   and the cautions.
 //!
 //! **No plan without cautions.** [`Plan`] has no public field and one maker; a file holds the session and the cautions,
 //! the plan is worked out again when it is read, and a file whose cautions do not follow from its session is refused.
@@ -27,6 +28,7 @@
 //! taken as equally thick everywhere; the last may have fewer passes and is taken as thick as the others for its waits.
 
 mod advice;
+mod air;
 mod amounts;
 mod habits;
 mod hint;

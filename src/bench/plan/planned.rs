@@ -14,7 +14,7 @@ use crate::film::Drying;
 use crate::hiding::{Criterion, Ground, Passes};
 use crate::layers::{Place, Verdict, cleaner_with_paint, thinner_with_paint};
 use crate::paint::{Family, Mix};
-use crate::quantity::{Area, Length, Number, Quantity, Time, as_text, digits, show};
+use crate::quantity::{Area, Length, Number, Quantity, Time, Volume, as_text, digits, show};
 use crate::spray::Shot;
 use crate::warning::Warning;
 use serde::{Deserialize, Serialize};
@@ -71,10 +71,21 @@ pub struct PlannedLayer {
     pub warnings: Vec<Warning>,
 }
 
-/// What the plan needs beside it: the mix, what lands, how it dries.
+/// What the air needs beside it: the mix, how much of it goes through the gun for one part, how a coat dries by itself.
 pub(super) struct Sprayed {
     pub(super) mix: Mix,
     pub(super) drying: Drying,
+    /// Volume of one pass, and passes of each coat.
+    pass: Volume,
+    passes: Vec<u32>,
+}
+
+impl Sprayed {
+    /// Mix through the gun for a coat of one part, counted from 1.
+    pub(super) fn of_coat(&self, coat: u32) -> Volume {
+        let passes = (coat as usize).checked_sub(1).and_then(|i| self.passes.get(i)).copied().unwrap_or(0);
+        self.pass * f64::from(passes)
+    }
 }
 
 impl PlannedLayer {
@@ -92,10 +103,12 @@ impl PlannedLayer {
         let setup = &layer.setup;
         let judged = setup.judge(&layer.job)?;
         let thinning = Thinning::from_parts(Parts { thinner: setup.thinner_per_paint, paint: 1.0 })?;
-        let mix = setup.paint.thin(&setup.thinner, thinning)?;
+        let mix = setup.paint.thin(&setup.slowed_thinner()?, thinning)?;
         let shot = setup.gun.spray(&mix, &setup.room)?;
         let per_pass = shot.dry_film_per_pass()?;
-        let passes_for_job = shot.passes_for(layer.job.dry_film)?;
+        let build = judged.target.dry_film;
+        let passes_for_job = shot.passes_for(if build.si() > 0.0 { build } else { layer.job.dry_film })?;
+        let wet_passes = of_a_coat(&judged);
         let passes_to_hide = match &layer.hiding {
             Some(hiding) => {
                 Some(hiding.passes_to_hide(&per_pass.estimate, Ground::Card, Criterion::STANDARD)?)
@@ -103,12 +116,13 @@ impl PlannedLayer {
             None => None,
         };
         let hide = passes_to_hide.as_ref().map_or(0.0, |p| p.number.best().si());
-        let passes = whole_passes(passes_for_job.best().si().max(hide), setup.wet_passes, layer)?;
-        let coats = passes.div_ceil(setup.wet_passes);
+        let passes = whole_passes(passes_for_job.best().si().max(hide), wet_passes, layer)?;
+        let coats = passes.div_ceil(wet_passes);
         let dry_film = times(&per_pass.estimate, passes)?;
         let (amounts, mut warnings) = amounts::of(session, layer, &mix, dry_film.best)?;
-        let film = shot.film(setup.wet_passes)?.with_substrate(setup.substrate.clone());
-        let (flash_off, top, late) = waits::between_coats(&film, coats)?;
+        let film = shot.film(wet_passes)?.with_substrate(setup.substrate.clone());
+        let alone = film.dry()?;
+        let (flash_off, top, late) = waits::between_coats(&film, &alone, coats)?;
         warnings.extend(late.into_iter().map(|w| about(layer, w)));
         let drying = top.dry()?;
         let family = layer.paint().family();
@@ -127,32 +141,42 @@ impl PlannedLayer {
         warnings.extend(of_models(layer, &judged, &shot, &drying));
         warnings.extend(passes_to_hide.iter().flat_map(|p| p.number.warnings.iter().cloned()));
         warnings.extend(of_liquids(session, layer)?);
-        Ok((
-            Self {
-                name: layer.name.clone(),
-                place: layer.place,
-                family,
-                job: layer.job.name.clone(),
-                thinner_per_paint: setup.thinner_per_paint,
-                mix: amounts,
-                passes,
-                passes_for_job: Answer { warnings: Vec::new(), ..passes_for_job },
-                passes_to_hide,
-                coats,
-                wet_passes: setup.wet_passes,
-                dry_film,
-                pass_time: pass_time(layer.area, &shot)?,
-                flash_off,
-                touch_dry,
-                until_mask,
-                until_next,
-                mask: layer.mask,
-                judged,
-                warnings,
-            },
-            Sprayed { mix, drying },
-        ))
+        let planned = Self {
+            name: layer.name.clone(),
+            place: layer.place,
+            family,
+            job: layer.job.name.clone(),
+            thinner_per_paint: setup.thinner_per_paint,
+            mix: amounts,
+            passes,
+            passes_for_job: Answer { warnings: Vec::new(), ..passes_for_job },
+            passes_to_hide,
+            coats,
+            wet_passes,
+            dry_film,
+            pass_time: pass_time(layer.area, &shot)?,
+            flash_off,
+            touch_dry,
+            until_mask,
+            until_next,
+            mask: layer.mask,
+            judged,
+            warnings,
+        };
+        let sprayed = Sprayed {
+            mix,
+            drying: alone,
+            pass: planned.mix.sprayed.best / f64::from(passes),
+            passes: (1..=coats).map(|c| planned.passes_of_coat(c)).collect(),
+        };
+        Ok((planned, sprayed))
     }
+}
+
+/// Passes laid wet in wet: as set, or as many as make the wet film nearly.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "kept within 1 and 1000")]
+fn of_a_coat(judged: &Judged) -> u32 {
+    judged.wet_passes.round().clamp(1.0, 1000.0) as u32
 }
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "kept within 1 and 1000")]
@@ -207,7 +231,7 @@ fn of_models(layer: &PlanLayer, judged: &Judged, shot: &Shot, drying: &Drying) -
 
 /// What the thinner does to the paint, and the cleaner.
 fn of_liquids(session: &Session, layer: &PlanLayer) -> Result<Vec<Warning>> {
-    let thinner = thinner_with_paint(layer.paint(), &layer.setup.thinner)?;
+    let thinner = thinner_with_paint(layer.paint(), &layer.setup.slowed_thinner()?)?;
     let cleaner = cleaner_with_paint(layer.paint(), &session.cleaner_after(layer), false)?;
     let told = [("thinner", thinner), ("cleaner", cleaner)].into_iter();
     Ok(told

@@ -13,7 +13,7 @@ use crate::estimate::{Estimate, Input, Scale, propagate};
 use crate::layers::{Layer, StackCheck, Verdict, check_stack};
 use crate::paint::Paint;
 use crate::quantity::{Quantity, Time, show};
-use crate::safety::{Caution, Work, cautions};
+use crate::safety::{Caution, SessionExposure, Work, cautions};
 use crate::warning::Warning;
 use serde::{Deserialize, Serialize};
 
@@ -35,6 +35,7 @@ pub struct Plan {
     total: Estimate<Time>,
     at_best: Time,
     materials: Vec<Material>,
+    exposures: Vec<SessionExposure>,
     colour_hint: Option<String>,
     cautions: Vec<Caution>,
     warnings: Vec<Warning>,
@@ -88,9 +89,11 @@ impl Plan {
         session.check()?;
         let mut warnings = Vec::new();
         let mut layers = Vec::with_capacity(session.layers.len());
+        let mut sprayed = Vec::with_capacity(session.layers.len());
         for (index, layer) in session.layers.iter().enumerate() {
-            let (planned, _) = PlannedLayer::of(session, layer, session.layers.get(index + 1))?;
+            let (planned, air) = PlannedLayer::of(session, layer, session.layers.get(index + 1))?;
             layers.push(planned);
+            sprayed.push(air);
         }
         let stack = stack(session, &layers)?;
         warnings.extend(stack.iter().flat_map(test_first));
@@ -108,8 +111,11 @@ impl Plan {
         let brisk: Vec<Load> = loads.iter().zip(&layers).map(|(load, layer)| at_best(load, layer)).collect();
         let at_best = Time::from_si(end_s(&schedule(&brisk, people, guns)));
         warnings.extend(another_day(&layers)?);
+        let (exposures, unknown) = super::air::of(session, &sprayed, &washes, &steps)?;
+        warnings.extend(unknown);
+        warnings.extend(exposures.iter().flat_map(|e| e.warnings.iter().cloned()));
         Ok(Self {
-            materials: materials::of(session, &layers, &washes),
+            materials: materials::of(session, &layers, &washes)?,
             colour_hint: super::hint::colours(session)?,
             cautions: of_materials(session)?,
             session: session.clone(),
@@ -118,6 +124,7 @@ impl Plan {
             layers,
             washes,
             steps,
+            exposures,
             total,
             at_best,
         })
@@ -174,6 +181,20 @@ impl Plan {
     pub fn cost(&self) -> Option<f64> {
         let costs: Vec<f64> = self.materials.iter().filter_map(|m| m.cost).collect();
         (!costs.is_empty()).then(|| costs.iter().sum())
+    }
+
+    /// What the air of the room holds over each sitting; a wait until another day ends one. Empty where the room has no
+    /// volume or no air changes, which a warning then says.
+    pub fn exposures(&self) -> &[SessionExposure] {
+        &self.exposures
+    }
+
+    /// The worst of them, by the 8-hour limits.
+    pub fn exposure(&self) -> Option<&SessionExposure> {
+        let worst = |a: &&SessionExposure, b: &&SessionExposure| {
+            a.shift_sum.best.si().total_cmp(&b.shift_sum.best.si())
+        };
+        self.exposures.iter().max_by(worst)
     }
 
     /// A word on the order of the colours, where another needs clearly less cleaner.
@@ -289,8 +310,8 @@ fn total(loads: &[Load], people: usize, guns: usize) -> Result<Estimate<Time>> {
 fn of_materials(session: &Session) -> Result<Vec<Caution>> {
     let paints: Vec<&Paint> = session.layers.iter().map(super::layer::PlanLayer::paint).collect();
     let own = session.layers.iter().filter_map(|l| l.cleaner.as_ref());
-    let liquids: Vec<&Blend> =
-        session.layers.iter().map(|l| &l.setup.thinner).chain(own).chain([&session.cleaner]).collect();
+    let thinners = session.layers.iter().map(|l| l.setup.slowed_thinner()).collect::<Result<Vec<Blend>>>()?;
+    let liquids: Vec<&Blend> = thinners.iter().chain(own).chain([&session.cleaner]).collect();
     let work = Work { spray: true, rinse: true, workshop: session.people > 1 };
     let found: Vec<Caution> = cautions(&paints, &liquids, work)?.into_iter().cloned().collect();
     if found.is_empty() {

@@ -198,7 +198,7 @@ impl Session {
     }
 
     fn check_price(&self, price: &Price) -> Result<()> {
-        let known = self.materials();
+        let known = self.materials()?;
         if !known.iter().any(|k| fold(k) == fold(&price.name)) {
             let names = known.iter().map(String::as_str);
             return Err(unknown_name("priced material", &price.name, names, "take a name of the session"));
@@ -216,10 +216,14 @@ impl Session {
     }
 
     /// Names of all paints, thinners and cleaners.
-    fn materials(&self) -> Vec<String> {
+    fn materials(&self) -> Result<Vec<String>> {
         let of = |l: &PlanLayer| {
-            [l.paint().name().to_owned(), l.setup.thinner.label(), self.cleaner_after(l).label()]
+            Ok([
+                l.paint().name().to_owned(),
+                l.setup.slowed_thinner()?.label(),
+                self.cleaner_after(l).label(),
+            ])
         };
-        self.layers.iter().flat_map(of).collect()
+        Ok(self.layers.iter().map(of).collect::<Result<Vec<_>>>()?.into_iter().flatten().collect())
     }
 }

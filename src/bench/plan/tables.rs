@@ -334,6 +334,12 @@ impl core::fmt::Display for Plan {
         };
         writeln!(f, "{}", short(self.table()))?;
         writeln!(f, "{}", short(self.timeline()))?;
+        for exposure in self.exposures() {
+            let table = exposure.table();
+            let said = |n: &String| self.cautions().iter().any(|c| c.text == *n);
+            let notes = table.notes.into_iter().filter(|n| !said(n)).collect();
+            writeln!(f, "{}", Table { notes, ..table }.to_text())?;
+        }
         f.write_str(&self.materials_table().to_text())
     }
 }

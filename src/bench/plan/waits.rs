@@ -108,8 +108,12 @@ fn mark<T>(found: Result<T>) -> Result<Option<T>> {
 ///
 /// The last coat also has to lose what the others kept, so that it is asked too; not where the coats below are hard by
 /// then, which take up little: a coat on them dries as one by itself.
-pub(super) fn between_coats(film: &Film, coats: u32) -> Result<(Wait, Film, Vec<Warning>)> {
-    let (alone, warnings) = has_set(&film.dry()?)?;
+pub(super) fn between_coats(
+    film: &Film,
+    by_itself: &Drying,
+    coats: u32,
+) -> Result<(Wait, Film, Vec<Warning>)> {
+    let (alone, warnings) = has_set(by_itself)?;
     let top = stacked(film, coats, alone.lasts)?;
     if coats == 1 {
         return Ok((alone, top, Vec::new()));

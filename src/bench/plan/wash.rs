@@ -42,7 +42,8 @@ pub(super) fn after(
         let why = format!("wash at the end, until {} of the paint is left", show(habits.left));
         return Ok((Some(down_to(bench, habits.left, index, with, why)?), None));
     };
-    let same = next.setup.paint == layer.setup.paint && next.setup.thinner == layer.setup.thinner;
+    let same = next.setup.paint == layer.setup.paint
+        && next.setup.slowed_thinner()? == layer.setup.slowed_thinner()?;
     if same {
         if planned[index].until_next.lasts <= habits.gun_stands {
             return Ok((None, None));
