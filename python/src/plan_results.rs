@@ -12,7 +12,6 @@ use crate::setup::PyJudged;
 use mistcoat::bench::{GunWash, Material, PlannedLayer, Step, Wait};
 use mistcoat::quantity as q;
 use pyo3::prelude::*;
-use serde::{Deserialize, Serialize};
 
 /// A wait of a part: how long as planned, how long at best values, and why.
 #[pyclass(frozen, eq, name = "Wait", module = "mistcoat")]
@@ -202,8 +201,7 @@ impl PyPlannedLayer {
 
 /// A rinse of one gun.
 #[pyclass(frozen, eq, name = "GunWash", module = "mistcoat")]
-#[derive(Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, PartialEq)]
 pub struct PyGunWash {
     pub layer: String,
     pub wash: GunWash,
@@ -246,17 +244,18 @@ impl PyGunWash {
     }
     #[staticmethod]
     fn _from_json(text: &str) -> CallResult<Self> {
-        json::load(text)
+        let (layer, wash) = json::load(text)?;
+        Ok(Self { layer, wash })
     }
     fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", slf.get())
+        let own = slf.get();
+        json::reduce(slf, "_from_json", &(&own.layer, &own.wash))
     }
 }
 
 /// One step of the timeline.
 #[pyclass(frozen, eq, name = "PlanStep", module = "mistcoat")]
-#[derive(Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, PartialEq)]
 pub struct PyPlanStep {
     pub layer: String,
     pub step: Step,
@@ -314,10 +313,12 @@ impl PyPlanStep {
     }
     #[staticmethod]
     fn _from_json(text: &str) -> CallResult<Self> {
-        json::load(text)
+        let (layer, step) = json::load(text)?;
+        Ok(Self { layer, step })
     }
     fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", slf.get())
+        let own = slf.get();
+        json::reduce(slf, "_from_json", &(&own.layer, &own.step))
     }
 }
 

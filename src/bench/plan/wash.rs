@@ -51,25 +51,21 @@ pub(super) fn after(
         let why = format!("same paint, more than {} until it is sprayed again", show(habits.gun_stands));
         return Ok((Some(down_to(bench, Ratio::from_si(1.0), index, with, why)?), None));
     }
-    match (layer.shade()?, next.shade()?) {
-        (Some(from), Some(to)) => {
-            // A smaller fill forgives less.
-            let fill = planned[index + 1].mix.made().si().min(bench.fill.si());
-            let fill = Volume::from_si(fill.max(bench.hold_up.best.si()));
-            let change = Bench { fill, ..bench.clone() }.change(&from, &to)?;
-            let warning = change.cleaner.warnings.first().cloned();
-            let why = format!("{} may stay in the fill of {}", show(change.tolerated), next.name);
-            let cleaner = change.cleaner.estimate.clone();
-            Ok((
-                Some(GunWash { after: index, split: change.split, cleaner, with, change: Some(change), why }),
-                warning,
-            ))
-        }
-        _ => {
-            let why = format!("a shade is not given: until {} of the paint is left", show(habits.left));
-            Ok((Some(down_to(bench, habits.left, index, with, why)?), None))
-        }
-    }
+    let (Some(from), Some(to)) = (layer.shade()?, next.shade()?) else {
+        let why = format!("a shade is not given: until {} of the paint is left", show(habits.left));
+        return Ok((Some(down_to(bench, habits.left, index, with, why)?), None));
+    };
+    // A smaller fill forgives less.
+    let fill = planned[index + 1].mix.made().si().min(bench.fill.si());
+    let fill = Volume::from_si(fill.max(bench.hold_up.best.si()));
+    let change = Bench { fill, ..bench.clone() }.change(&from, &to)?;
+    let warning = change.cleaner.warnings.first().cloned();
+    let why = format!("{} may stay in the fill of {}", show(change.tolerated), next.name);
+    let cleaner = change.cleaner.estimate.clone();
+    Ok((
+        Some(GunWash { after: index, split: change.split, cleaner, with, change: Some(change), why }),
+        warning,
+    ))
 }
 
 /// Until this share of what the gun keeps is old paint; cleaner grows with the hold-up.
