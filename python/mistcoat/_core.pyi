@@ -10,7 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 from os import PathLike
 from typing import Any, Final, SupportsFloat, SupportsIndex, final
 
-__all__ = ["__version__", "Airbrush", "Amounts", "Area", "Batch", "Binder", "Blend", "Blush", "Calibration", "Catalogue", "Caution", "Change", "ColourOrder", "Comparison", "ComparisonRow", "CupCourse", "Cupboard", "Density", "Diagnosis", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FilmWindow", "FlammableLimit", "Flow", "FlowCup", "Frequency", "Gloss", "Hansen", "HidingPower", "Identification", "Job", "Judged", "Judgement", "KinematicViscosity", "Lay", "Layer", "Length", "MaskEdge", "Mass", "MassConcentration", "MassFlux", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "OpenCup", "OpticalCoefficient", "OxidativeCure", "Paint", "PaintTest", "Passes", "Phases", "Pressure", "Programme", "PropertySource", "Ratio", "Recommendation", "ReferenceLiquid", "RetarderAnswer", "RetarderRow", "RinseBench", "Room", "RoomVapour", "SafetyValue", "Setup", "Shade", "Shot", "SolubilityParameter", "Solvent", "Split", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "Velocity", "Voc", "Volume", "VolumeRate", "WindowMap", "Working", "absorption_over_scattering", "activity_coefficients", "alligation", "amounts", "best_order", "best_split", "cautions", "cheap_then_good", "check_stack", "cleaner_with_paint", "cleaning_cautions", "coat_over_coat", "colour_classes", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "defects", "demo_paint", "diagnose", "drop_recipes", "dry_columns", "dry_film", "dry_film_of_spray", "dry_film_per_pass", "efflux_time_s", "equal_portions", "film_window", "flammable_class", "fraction_left", "guns", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lay", "least_cleaner", "levelling_rate", "lower_flammable_limit", "mask_edge", "measured_dilutions", "mixture_exposure", "polymers", "portions_needed", "practical_spreading_rate", "pvc", "recommend", "resin_cut", "retarder", "sag_speed", "scattering_power", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "tip_drying", "typical_hold_up", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "weighed_hold_up", "wet_film", "window"]
+__all__ = ["__version__", "Airbrush", "Amounts", "Area", "Batch", "Binder", "Blend", "Blush", "Calibration", "Catalogue", "Caution", "Change", "ColourOrder", "Comparison", "ComparisonRow", "CupCourse", "Cupboard", "Density", "Diagnosis", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FilmWindow", "FlammableLimit", "Flow", "FlowCup", "Frequency", "Gloss", "GunWash", "Hansen", "HidingPower", "Identification", "Job", "Judged", "Judgement", "KinematicViscosity", "Lay", "Layer", "Length", "MaskEdge", "Mass", "MassConcentration", "MassFlux", "Material", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "OpenCup", "OpticalCoefficient", "OxidativeCure", "Paint", "PaintTest", "Passes", "Phases", "Plan", "PlanLayer", "PlanStep", "PlannedLayer", "Pressure", "Programme", "PropertySource", "Ratio", "Recommendation", "ReferenceLiquid", "RetarderAnswer", "RetarderRow", "RinseBench", "Room", "RoomVapour", "SafetyValue", "Setup", "Shade", "Shot", "SolubilityParameter", "Solvent", "Split", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "Velocity", "Voc", "Volume", "VolumeRate", "Wait", "WindowMap", "Working", "absorption_over_scattering", "activity_coefficients", "alligation", "amounts", "best_order", "best_split", "cautions", "cheap_then_good", "check_stack", "cleaner_with_paint", "cleaning_cautions", "coat_over_coat", "colour_classes", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "defects", "demo_paint", "diagnose", "drop_recipes", "dry_columns", "dry_film", "dry_film_of_spray", "dry_film_per_pass", "efflux_time_s", "equal_portions", "film_window", "flammable_class", "fraction_left", "guns", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lay", "least_cleaner", "levelling_rate", "lower_flammable_limit", "mask_edge", "measured_dilutions", "mixture_exposure", "plan", "polymers", "portions_needed", "practical_spreading_rate", "pvc", "recommend", "resin_cut", "retarder", "sag_speed", "scattering_power", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "tip_drying", "typical_hold_up", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "weighed_hold_up", "wet_film", "window"]
 
 __version__: Final[str]
 
@@ -2223,6 +2223,48 @@ class Gloss:
         """
 
 @final
+class GunWash:
+    """
+    A rinse of one gun.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> GunWash: ...
+    @property
+    def after(self, /) -> str:
+        """
+        Name of the layer that was in the gun.
+        """
+    @property
+    def change(self, /) -> Change | None:
+        """
+        The change of colour, where both shades are known.
+        """
+    @property
+    def cleaner(self, /) -> Estimate:
+        """
+        Cleaner in all, with its interval.
+        """
+    @property
+    def cleaner_name(self, /) -> str:
+        """
+        Name of the cleaner that is poured.
+        """
+    @property
+    def split(self, /) -> Split:
+        """
+        Portions of cleaner.
+        """
+    @property
+    def why(self, /) -> str:
+        """
+        Why so much cleaner.
+        """
+
+@final
 class Hansen:
     """
     Hansen solubility parameters: dispersion, polar, hydrogen bonding.
@@ -2952,6 +2994,52 @@ class MassFlux:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
+        """
+
+@final
+class Material:
+    """
+    A paint, thinner or cleaner to bring.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Material: ...
+    def as_dict(self, /) -> dict[str, str]:
+        """
+        Kind, name and amounts as text, for a list.
+        """
+    @property
+    def cost(self, /) -> float | None:
+        """
+        What the total costs; ``None`` without a price.
+        """
+    @property
+    def each(self, /) -> Volume:
+        """
+        For one person, of the cleaner for one gun; with margin.
+        """
+    @property
+    def kind(self, /) -> str:
+        """
+        "paint", "thinner" or "cleaner".
+        """
+    @property
+    def name(self, /) -> str:
+        """
+        Name of the paint, or name or recipe of the liquid.
+        """
+    @property
+    def total(self, /) -> Volume:
+        """
+        For all people or guns; with margin.
+        """
+    @property
+    def used(self, /) -> Estimate:
+        """
+        What all will use, without margin.
         """
 
 @final
@@ -3772,6 +3860,367 @@ class Phases:
     def warnings(self, /) -> list[str]:
         """
         What to mind; empty when there is nothing.
+        """
+
+@final
+class Plan:
+    """
+    A session worked out; prints as layers, timeline, what to bring, and the cautions.
+
+    Made by ``plan`` alone. A file holds the session and the cautions; the rest is worked out again when it is read, and a
+    file whose cautions are not those of its session is refused.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    @property
+    def bench_time(self, /) -> Time:
+        """
+        From the begin until nobody has anything to do.
+        """
+    @property
+    def cautions(self, /) -> list[Caution]:
+        """
+        What everybody must know before opening a bottle; never empty, the last one says who decides.
+        """
+    def chart(self, /) -> Any:
+        """
+        The timeline as a matplotlib figure (needs matplotlib: ``pip install mistcoat[charts]``).
+        """
+    @property
+    def coats(self, /) -> list[tuple[str, str]]:
+        """
+        Each coat over the one below: (question, verdict).
+        """
+    @property
+    def colour_hint(self, /) -> str | None:
+        """
+        A word on the order of the colours, where another needs clearly less cleaner.
+        """
+    @property
+    def cost(self, /) -> float | None:
+        """
+        What the materials with a price cost together; ``None`` without prices.
+        """
+    @property
+    def currency(self, /) -> str:
+        """
+        Label of the currency.
+        """
+    @staticmethod
+    def from_json(text: str) -> Plan:
+        """
+        Works out again what ``to_json`` wrote; raises ``DataError`` when the cautions are not those of the session.
+        """
+    @property
+    def guns(self, /) -> int:
+        """
+        How many guns they have between them.
+        """
+    @property
+    def layers(self, /) -> list[PlannedLayer]:
+        """
+        The layers worked out, from the part upwards.
+        """
+    def material_table(self, /) -> Table:
+        """
+        What to bring, for one and for all, and what it costs.
+        """
+    @property
+    def materials(self, /) -> list[Material]:
+        """
+        What to bring: paints, thinners, cleaners.
+        """
+    @property
+    def people(self, /) -> int:
+        """
+        How many people, each with one part.
+        """
+    @property
+    def steps(self, /) -> list[PlanStep]:
+        """
+        Everything that is done, in order of time.
+        """
+    def table(self, /) -> Table:
+        """
+        The layers: mixes, passes, waits; warnings and cautions under them.
+        """
+    def timeline(self, /) -> Table:
+        """
+        What is done when, for the gun with the most users.
+        """
+    @property
+    def title(self, /) -> str:
+        """
+        What stands on top.
+        """
+    def to_json(self, /) -> str:
+        """
+        JSON text: the session and its cautions; the Rust crate reads the same.
+        """
+    @property
+    def total(self, /) -> Estimate:
+        """
+        From the begin until the last layer is touch dry and the guns are clean; spread by handwork and spraying.
+        """
+    @property
+    def total_at_best(self, /) -> Time:
+        """
+        The same, were every coat to dry as its best value says.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        What to mind in this plan, each said once.
+        """
+    @property
+    def washes(self, /) -> list[GunWash]:
+        """
+        Rinses of each gun, in order; the last is the wash at the end.
+        """
+
+@final
+class PlanLayer:
+    """
+    One layer of a session: a setting, a job, the area it covers on one part.
+
+    ``setup`` has paint, thinner and ratio, gun, passes wet in wet, room and part; take one that ``recommend`` chose.
+    ``place`` is "primer", "between" or "finish". ``mask``: whether something is masked before it, or the time it takes.
+    ``shade`` (a ``rinse.Shade`` or a colour class) sizes the rinses; ``hiding`` (a ``hiding.HidingPower``) adds passes until
+    the ground no longer shows. ``wait`` before the next layer is taken when it is long enough. ``cleaner`` after it, where it
+    is another than that of the session.
+
+    >>> import mistcoat as mc
+    >>> green = mc.Paint.typical("solvent lacquer", name="hull green")
+    >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    >>> setup = mc.Setup(green, "n-butyl acetate", airbrush=gun, room=room, substrate="wood")
+    >>> mc.PlanLayer(setup, "over a mask", area="250 cm2", mask=True, shade="deep green")
+    <PlanLayer hull green: over a mask, 250 cm2>
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, setup: Setup, job: Job | str, *, area: Area | str | Estimate | HasUnits, name: str | None = None, place: str = "between", mask: bool | Time | str | Estimate | HasUnits = ..., shade: Shade | str | None = None, hiding: HidingPower | None = None, wait: Time | str | Estimate | HasUnits | None = None, cleaner: Blend | Solvent | str | None = None) -> PlanLayer: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> PlanLayer: ...
+    @property
+    def area(self, /) -> Area:
+        """
+        Area that it covers on one part.
+        """
+    @property
+    def job(self, /) -> str:
+        """
+        Name of its job.
+        """
+    @property
+    def mask(self, /) -> Time | None:
+        """
+        Time for masking before it; ``None`` when nothing is masked.
+        """
+    @property
+    def name(self, /) -> str:
+        """
+        What it is called in the plan.
+        """
+    @property
+    def setup(self, /) -> Setup:
+        """
+        Paint, thinner, gun, room and part.
+        """
+
+@final
+class PlanStep:
+    """
+    One step of the timeline.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> PlanStep: ...
+    @property
+    def coat(self, /) -> int | None:
+        """
+        Coat, counted from 1, of spraying and flash-off.
+        """
+    @property
+    def end(self, /) -> Time:
+        """
+        End, from the start of the session.
+        """
+    @property
+    def gun(self, /) -> int | None:
+        """
+        Gun, counted from 1, of what needs one.
+        """
+    @property
+    def is_work(self, /) -> bool:
+        """
+        Whether hands are busy with it.
+        """
+    @property
+    def lasts(self, /) -> Time:
+        """
+        How long the step lasts.
+        """
+    @property
+    def layer(self, /) -> str:
+        """
+        Name of the layer it belongs to.
+        """
+    @property
+    def person(self, /) -> int:
+        """
+        Person, counted from 1.
+        """
+    @property
+    def start(self, /) -> Time:
+        """
+        Begin, from the start of the session.
+        """
+    @property
+    def what(self, /) -> str:
+        """
+        "mask", "mix", "spray", "hand over", "flash-off", "wait", "dry", "rinse" or "clean up".
+        """
+
+@final
+class PlannedLayer:
+    """
+    A layer as each person sprays it.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> PlannedLayer: ...
+    @property
+    def coats(self, /) -> int:
+        """
+        Coats: the passes of one are laid wet in wet, then it flashes off.
+        """
+    @property
+    def drops(self, /) -> MixDrops | None:
+        """
+        The mix in whole drops; ``None`` for an amount that drops do not measure.
+        """
+    @property
+    def dry_film(self, /) -> Estimate:
+        """
+        Dry film of all passes together.
+        """
+    @property
+    def family(self, /) -> str:
+        """
+        Family of the paint.
+        """
+    @property
+    def flash_off(self, /) -> Wait:
+        """
+        Between coats: flash-off or touch dry, whichever comes first.
+        """
+    @property
+    def job(self, /) -> str:
+        """
+        Name of the job.
+        """
+    @property
+    def judged(self, /) -> Judged:
+        """
+        How far the setting keeps from every fault.
+        """
+    @property
+    def mask(self, /) -> Time | None:
+        """
+        Time for masking before it; ``None`` when nothing is masked.
+        """
+    @property
+    def mix(self, /) -> Volume:
+        """
+        Mix to make for one person.
+        """
+    @property
+    def name(self, /) -> str:
+        """
+        Name of the layer.
+        """
+    @property
+    def paint(self, /) -> Volume:
+        """
+        Stock paint in it.
+        """
+    @property
+    def pass_time(self, /) -> Estimate:
+        """
+        Time to lay one pass over the area.
+        """
+    @property
+    def passes(self, /) -> int:
+        """
+        Passes over every place.
+        """
+    @property
+    def passes_for_job(self, /) -> Estimate:
+        """
+        Passes for the dry film of the job, not rounded, with interval and working.
+        """
+    @property
+    def passes_to_hide(self, /) -> Passes | None:
+        """
+        Passes until the ground no longer shows; ``None`` where the hiding power was not given.
+        """
+    @property
+    def remainder(self, /) -> Estimate:
+        """
+        What the gun keeps of it.
+        """
+    @property
+    def sprayed(self, /) -> Estimate:
+        """
+        Mix that goes through the gun for one part, before margin and remainder.
+        """
+    @property
+    def thinner(self, /) -> Volume:
+        """
+        Thinner in it; whole drops where drops are counted.
+        """
+    @property
+    def thinner_per_paint(self, /) -> float:
+        """
+        Parts of thinner to one part of paint, by volume, as wanted.
+        """
+    @property
+    def touch_dry(self, /) -> Wait:
+        """
+        From the last coat until a light touch takes nothing away.
+        """
+    @property
+    def until_mask(self, /) -> Wait:
+        """
+        From the last coat until tape does no harm.
+        """
+    @property
+    def until_next(self, /) -> Wait:
+        """
+        From the last coat to the next layer.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        What to mind in this layer.
+        """
+    @property
+    def wet_passes(self, /) -> int:
+        """
+        Passes of one coat; the last may have fewer.
         """
 
 @final
@@ -5702,6 +6151,44 @@ class VolumeRate:
         """
 
 @final
+class Wait:
+    """
+    A wait of a part: how long as planned, how long at best values, and why.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Wait: ...
+    @property
+    def at_best(self, /) -> Time:
+        """
+        As long as it takes when the coat dries as the best value says; never less than common practice.
+        """
+    @property
+    def estimate(self, /) -> Estimate | None:
+        """
+        The time behind it with its interval; ``None`` for a rule of common practice.
+        """
+    @property
+    def lasts(self, /) -> Time:
+        """
+        How long, as planned: the upper end, or common practice where that asks for more.
+        """
+    @property
+    def source(self, /) -> str:
+        """
+        Where that comes from.
+        """
+    @property
+    def why(self, /) -> str:
+        """
+        Why the part waits so long.
+        """
+
+@final
 class WindowMap:
     """
     A map over two settings: the first fault of every cell, or none.
@@ -6216,6 +6703,29 @@ def mixture_exposure(air: Mapping[str, Ratio | str | Estimate | HasUnits | MassC
     >>> found = safety.mixture_exposure({"acetone": "55 ppm", "n-butyl acetate": "20 ppm"}, authority="OSHA PEL")
     >>> round(found.sum, 3)
     0.188
+    """
+
+def plan(layers: SupportsGetItem[int, PlanLayer], *, cleaner: Blend | Solvent | str, title: str | None = None, rinse: RinseBench | None = None, paint_dropper: Dropper | None = None, thinner_dropper: Dropper | None = None, people: SupportsIndex = 1, guns: SupportsIndex | None = None, margin: Ratio | str | Estimate | HasUnits | None = None, prices: dict[str, tuple[SupportsFloat | SupportsIndex, Volume | str | Estimate | HasUnits]] | None = None, currency: str = "") -> Plan:
+    """
+    A whole session: what to mix, spray, wait for, rinse and bring, how long it takes, and what to mind.
+
+    Layers from the part upwards. ``cleaner`` and ``rinse`` (a ``rinse.RinseBench``, of a gravity airbrush unless given) size
+    the rinses, ``paint_dropper`` and ``thinner_dropper`` (a pipette of 3 mm unless given) the drops. ``people`` each spray a
+    part of their own with ``guns`` between them, one each unless given. ``margin`` is added to every amount. ``prices`` gives
+    by name of paint, thinner or cleaner what a volume costs: ``{"hull green": (3.20, "17 mL")}``.
+
+    Waits are upper ends of what the drying engine gives; amounts are good to a factor 2.5: spray a card first. Raises
+    ``RangeError`` for coats that do not stand each other, with the order that works.
+
+    >>> import mistcoat as mc
+    >>> green = mc.Paint.typical("solvent lacquer", name="hull green")
+    >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    >>> setup = mc.Setup(green, "n-butyl acetate", airbrush=gun, room=room, substrate="wood")
+    >>> hull = mc.PlanLayer(setup, "base coat", area="250 cm2", shade="deep green")
+    >>> plan = mc.plan([hull], cleaner="acetone", people=4, guns=2)
+    >>> plan.cautions[-1].topic
+    'Who decides'
     """
 
 def polymers() -> list[str]:
