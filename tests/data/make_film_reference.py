@@ -172,7 +172,7 @@ def integrate(case, relative_tolerance):
 
     binder_k = None if case["binder_tg_degC"] is None else case["binder_tg_degC"] + 273.15
     glass = np.array([q.glass for q in liquids])
-    resin = solids * 1180.0  # kg/m2, no pigment
+    resin = solids * case.get("resin_kg_m3", 1180.0)  # kg/m2, without pigment unless told
 
     def film_glass(amounts):
         mass = np.maximum(amounts, 0) * molar_mass
