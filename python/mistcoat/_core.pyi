@@ -715,6 +715,11 @@ class Comparison:
     def __str__(self, /) -> str: ...
     def _repr_html_(self, /) -> str: ...
     @property
+    def airbrush(self, /) -> Airbrush | None:
+        """
+        The gun that sprayed; ``None`` without one.
+        """
+    @property
     def cautions(self, /) -> list[str]:
         """
         Fire, air, and who decides.
@@ -722,6 +727,11 @@ class Comparison:
     def chart(self, /) -> Any:
         """
         The chart as a matplotlib figure (needs matplotlib: ``pip install mistcoat[charts]``).
+        """
+    @property
+    def coat(self, /) -> str:
+        """
+        What one coat is, in words: ``25 µm wet``, ``2 passes wet in wet``.
         """
     def columns(self, /) -> dict[str, list[Any]]:
         """
@@ -780,9 +790,9 @@ class Comparison:
         What to mind, each with the ratios it was seen at.
         """
     @property
-    def wet_thickness(self, /) -> Length:
+    def wet_thickness(self, /) -> Length | None:
         """
-        The wet film of one coat.
+        The wet film of one coat; ``None`` where each row has its own, from the passes of an airbrush.
         """
     def working(self, /, thinner_per_paint: SupportsFloat | SupportsIndex | None = None) -> Working:
         """
@@ -811,6 +821,11 @@ class ComparisonRow:
         Coldest the film gets.
         """
     @property
+    def drop_size(self, /) -> Estimate | None:
+        """
+        Sauter mean of the drops; ``None`` without an airbrush.
+        """
+    @property
     def drops(self, /) -> tuple[int, int] | None:
         """
         Whole drops of (paint, thinner); ``None`` without a dropper.
@@ -821,6 +836,11 @@ class ComparisonRow:
         What the wet film leaves.
         """
     @property
+    def dry_film_per_pass(self, /) -> Estimate | None:
+        """
+        Dry film of one pass; ``None`` without an airbrush.
+        """
+    @property
     def efflux_time(self, /) -> Estimate | None:
         """
         Seconds in the cup; ``None`` without a cup.
@@ -829,6 +849,16 @@ class ComparisonRow:
     def flash_off(self, /) -> Estimate | None:
         """
         Time until 90 % of the volatile mass has left; ``None`` when the coat never gets there.
+        """
+    @property
+    def flight_loss(self, /) -> Estimate | None:
+        """
+        Share of the volatile mass lost in flight; ``None`` without an airbrush.
+        """
+    @property
+    def judged(self, /) -> Judged | None:
+        """
+        What the coat does at best values with its margins from every fault; ``None`` without an airbrush.
         """
     @property
     def left_at_flash_off(self, /) -> list[tuple[str, float]]:
@@ -879,6 +909,16 @@ class ComparisonRow:
     def warnings(self, /) -> list[str]:
         """
         What to mind at this ratio.
+        """
+    @property
+    def wet_film(self, /) -> Length:
+        """
+        Wet film of the coat, as stated or as the gun lays it.
+        """
+    @property
+    def wet_film_per_pass(self, /) -> Estimate | None:
+        """
+        Wet film of one pass; ``None`` without an airbrush.
         """
 
 @final
@@ -6442,7 +6482,7 @@ def colour_classes() -> dict[str, str | None]:
     None
     """
 
-def compare(paint: Paint, thinner: Blend | Solvent | str, *, thinner_per_paint: SupportsGetItem[int, SupportsFloat | SupportsIndex] | None = None, room: Room | None = None, cup: FlowCup | None = None, wet_thickness: Length | str | Estimate | HasUnits | None = None, substrate: str | None = None, dropper: Dropper | None = None, total: Volume | str | Estimate | HasUnits | None = None) -> Comparison:
+def compare(paint: Paint, thinner: Blend | Solvent | str, *, thinner_per_paint: SupportsGetItem[int, SupportsFloat | SupportsIndex] | None = None, airbrush: Airbrush | None = None, wet_passes: SupportsIndex = 1, job: Job | str | None = None, room: Room | None = None, cup: FlowCup | None = None, wet_thickness: Length | str | Estimate | HasUnits | None = None, substrate: str | None = None, dropper: Dropper | None = None, total: Volume | str | Estimate | HasUnits | None = None) -> Comparison:
     """
     Compares thinning ratios from bottle to flash-off: what do half a part, one, two and three parts of thinner
     to one part of paint do?
@@ -6450,6 +6490,10 @@ def compare(paint: Paint, thinner: Blend | Solvent | str, *, thinner_per_paint: 
     ``thinner`` is a ``Blend``, a ``Solvent`` or the name of one. ``thinner_per_paint`` lists parts of thinner to one part of paint, by volume. ``room`` is 21 °C, 50 % relative
     humidity and no draught unless given; ``cup`` adds the seconds in that flow cup; ``dropper`` adds whole drops of
     paint and thinner for ``total``. ``wet_thickness`` is the wet film of one coat, ``substrate`` what it lies on.
+
+    With an ``airbrush`` each ratio is sprayed: drop size, loss in flight, film a pass, passes and the first fault come to the
+    table, and the coat that dries is the one that lands, in ``wet_passes`` wet in wet, or ``wet_thickness`` of it in as many as
+    it takes. ``job`` says whose targets it is judged for, "base coat" unless given.
 
     Raises ``RangeError`` for a ratio below zero, ``PhaseSplit`` when paint and thinner do not stay one liquid. What
     to mind stands in ``result.warnings`` and in the notes under the table.

@@ -8,12 +8,14 @@ use crate::errors::CallResult;
 use crate::estimate::{PyEstimate, PyWorking, warn_all};
 use crate::paint::{PyMix, PyPaint};
 use crate::quantity::{Arg, PyLength, PyMassConcentration, PyTemperature};
+use crate::setup::{JobArg, PyJudged};
+use crate::spray::PyAirbrush;
 use crate::table::{Columns, PyTable, columns};
 use mistcoat::bench::{Compare, Comparison, Row, USUAL_RATIOS, waterborne_table};
 use mistcoat::film::Substrate;
 use mistcoat::quantity::{self as q, Quantity, show};
 use mistcoat::{Answer, Warning};
-use pyo3::prelude::*;
+use pyo3::{exceptions::PyTypeError, prelude::*};
 
 /// Compares thinning ratios from bottle to flash-off: what do half a part, one, two and three parts of thinner
 /// to one part of paint do?
@@ -22,10 +24,15 @@ use pyo3::prelude::*;
 /// humidity and no draught unless given; ``cup`` adds the seconds in that flow cup; ``dropper`` adds whole drops of
 /// paint and thinner for ``total``. ``wet_thickness`` is the wet film of one coat, ``substrate`` what it lies on.
 ///
+/// With an ``airbrush`` each ratio is sprayed: drop size, loss in flight, film a pass, passes and the first fault come to the
+/// table, and the coat that dries is the one that lands, in ``wet_passes`` wet in wet, or ``wet_thickness`` of it in as many as
+/// it takes. ``job`` says whose targets it is judged for, "base coat" unless given.
+///
 /// Raises ``RangeError`` for a ratio below zero, ``PhaseSplit`` when paint and thinner do not stay one liquid. What
 /// to mind stands in ``result.warnings`` and in the notes under the table.
 #[pyfunction]
-#[pyo3(signature = (paint, thinner, *, thinner_per_paint=None, room=None, cup=None, wet_thickness=None, substrate=None, dropper=None, total=None))]
+#[pyo3(signature = (paint, thinner, *, thinner_per_paint=None, airbrush=None, wet_passes=1, job=None, room=None, cup=None,
+    wet_thickness=None, substrate=None, dropper=None, total=None))]
 #[allow(
     clippy::too_many_arguments,
     clippy::needless_pass_by_value,
@@ -36,6 +43,9 @@ pub fn compare(
     paint: PyRef<'_, PyPaint>,
     thinner: Liquid,
     thinner_per_paint: Option<Vec<f64>>,
+    airbrush: Option<PyRef<'_, PyAirbrush>>,
+    wet_passes: u32,
+    job: Option<JobArg<'_>>,
     room: Option<PyRef<'_, PyRoom>>,
     cup: Option<PyRef<'_, PyFlowCup>>,
     wet_thickness: Option<Arg<q::Length>>,
@@ -45,6 +55,15 @@ pub fn compare(
 ) -> CallResult<PyComparison> {
     let ratios = thinner_per_paint.unwrap_or_else(|| USUAL_RATIOS.to_vec());
     let mut question = Compare::new(&paint.0, &thinner.0).thinner_per_paint(&ratios);
+    if let Some(gun) = airbrush {
+        question = question.airbrush(&gun.0).wet_passes(wet_passes);
+    } else if wet_passes != 1 || job.is_some() {
+        let says = "wet_passes and job belong to an airbrush; without one state wet_thickness";
+        return Err(PyTypeError::new_err(says).into());
+    }
+    if let Some(job) = job {
+        question = question.job(&job.job()?);
+    }
     if let Some(room) = room {
         question = question.room(&room.0);
     }
@@ -110,6 +129,36 @@ impl PyRow {
     #[getter]
     fn efflux_time(&self) -> Option<PyEstimate> {
         self.0.efflux_time.as_ref().map(quietly)
+    }
+    /// What the coat does at best values with its margins from every fault; ``None`` without an airbrush.
+    #[getter]
+    fn judged(&self) -> Option<PyJudged> {
+        self.0.sprayed.as_ref().map(|s| PyJudged(s.judged.clone()))
+    }
+    /// Sauter mean of the drops; ``None`` without an airbrush.
+    #[getter]
+    fn drop_size(&self) -> Option<PyEstimate> {
+        self.0.sprayed.as_ref().map(|s| quietly(&s.drop_size))
+    }
+    /// Share of the volatile mass lost in flight; ``None`` without an airbrush.
+    #[getter]
+    fn flight_loss(&self) -> Option<PyEstimate> {
+        self.0.sprayed.as_ref().map(|s| quietly(&s.flight_loss))
+    }
+    /// Wet film of one pass; ``None`` without an airbrush.
+    #[getter]
+    fn wet_film_per_pass(&self) -> Option<PyEstimate> {
+        self.0.sprayed.as_ref().map(|s| quietly(&s.wet_per_pass))
+    }
+    /// Dry film of one pass; ``None`` without an airbrush.
+    #[getter]
+    fn dry_film_per_pass(&self) -> Option<PyEstimate> {
+        self.0.sprayed.as_ref().map(|s| quietly(&s.dry_per_pass))
+    }
+    /// Wet film of the coat, as stated or as the gun lays it.
+    #[getter]
+    fn wet_film(&self) -> PyLength {
+        PyLength(self.0.wet_film)
     }
     /// What the wet film leaves.
     #[getter]
@@ -215,10 +264,20 @@ impl PyComparison {
     fn cup_range_s(&self) -> Option<(f64, f64)> {
         self.0.cup().map(|c| (c.time_range().low.si(), c.time_range().high.si()))
     }
-    /// The wet film of one coat.
+    /// The wet film of one coat; ``None`` where each row has its own, from the passes of an airbrush.
     #[getter]
-    fn wet_thickness(&self) -> PyLength {
-        PyLength(self.0.wet_film())
+    fn wet_thickness(&self) -> Option<PyLength> {
+        self.0.wet_film().map(PyLength)
+    }
+    /// The gun that sprayed; ``None`` without one.
+    #[getter]
+    fn airbrush(&self) -> Option<PyAirbrush> {
+        self.0.airbrush().cloned().map(PyAirbrush)
+    }
+    /// What one coat is, in words: ``25 µm wet``, ``2 passes wet in wet``.
+    #[getter]
+    fn coat(&self) -> String {
+        self.0.coat()
     }
     /// What to mind, each with the ratios it was seen at.
     #[getter]

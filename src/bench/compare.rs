@@ -6,32 +6,41 @@
 //! is made of: mass balance and dilution law ([`crate::paint`]), cup equation ([`crate::cup`]), drying engine
 //! ([`crate::film`]); each brings its own interval, warnings and working, and the comparison carries them on.
 //!
-//! What it leaves out: the spray between nozzle and part (solvent lost in flight makes the coat arrive thicker
-//! and drier than this says).
+//! Without a gun it leaves out the spray between nozzle and part: solvent lost in flight makes the coat arrive thicker and
+//! drier than this says. With one ([`Compare::airbrush`]) each ratio is sprayed ([`crate::spray`]), judged ([`Setup::judge`])
+//! and dried as it lands.
+//!
+//! [`Setup::judge`]: super::Setup::judge
 
-use super::comparison::{Comparison, Row};
+use super::comparison::{Comparison, Row, Spraying};
+use super::jobs::Job;
 use crate::air::Room;
 use crate::answer::Answer;
 use crate::blend::Blend;
 use crate::cup::FlowCup;
 use crate::dose::{Dropper, Parts, Thinning};
 use crate::error::{Error, Result, out_of_range};
-use crate::film::{Drying, Film, Ripple, Substrate};
-use crate::paint::{Droppers, Family, Mix, Paint};
-use crate::quantity::{Length, Quantity, Ratio, RelativeHumidity, Temperature, Time, Volume, show};
-use crate::solvent::PolystyreneAttack;
+use crate::film::Substrate;
+use crate::paint::{Droppers, Mix, Paint};
+use crate::quantity::{Length, Quantity, RelativeHumidity, Temperature, Time, Volume};
+use crate::spray::Airbrush;
 use crate::warning::Warning;
+use cautions::cautions;
+use coat::{Coat, Dries, attack};
 #[cfg(feature = "parallel")]
 use rayon::prelude::*;
+
+mod cautions;
+mod coat;
 
 /// Thinner to one part of paint when nothing is said.
 pub const USUAL_RATIOS: [f64; 4] = [0.5, 1.0, 2.0, 3.0];
 /// Wet film when nothing is said: what a few passes of an airbrush lay down (common practice).
 const USUAL_WET_FILM_M: f64 = 25e-6;
+/// Job that sprayed coats are judged for when nothing is said.
+const USUAL_JOB: &str = "base coat";
 /// Room when nothing is said, K and relative humidity.
 const USUAL_ROOM: (f64, f64) = (294.15, 0.5);
-/// Shares below this are left out of what a reader is shown.
-const LEAST_SHARE: f64 = 0.005;
 /// Rows at most; a page holds fewer.
 const MOST_ROWS: usize = 50;
 
@@ -59,7 +68,11 @@ pub struct Compare {
     ratios: Vec<f64>,
     cup: Option<FlowCup>,
     room: Option<Room>,
-    wet_film: Length,
+    /// None: what the passes of the gun lay, or the usual film without a gun.
+    wet_film: Option<Length>,
+    gun: Option<Airbrush>,
+    wet_passes: u32,
+    job: Option<Job>,
     substrate: Substrate,
     dropper: Option<(Dropper, Option<Volume>)>,
 }
@@ -74,7 +87,10 @@ impl Compare {
             ratios: USUAL_RATIOS.to_vec(),
             cup: None,
             room: None,
-            wet_film: Length::from_si(USUAL_WET_FILM_M),
+            wet_film: None,
+            gun: None,
+            wet_passes: 1,
+            job: None,
             substrate: Substrate::default(),
             dropper: None,
         }
@@ -101,10 +117,48 @@ impl Compare {
         self
     }
 
-    /// The wet film of one coat.
+    /// The wet film of one coat. With a gun: of what lands, in as many passes as it takes.
     #[must_use]
     pub fn wet_film(mut self, wet_film: Length) -> Self {
-        self.wet_film = wet_film;
+        self.wet_film = Some(wet_film);
+        self
+    }
+
+    /// Sprays each ratio with this gun: drop size, loss in flight, film a pass and the first fault come to the table, and the
+    /// coat that dries is the one that lands, in one pass unless [`Self::wet_passes`] or [`Self::wet_film`] says otherwise.
+    ///
+    /// ```
+    /// use mistcoat::bench::Compare;
+    /// use mistcoat::blend::{Basis, Blend};
+    /// use mistcoat::paint::{Family, Paint};
+    /// use mistcoat::quantity::parse;
+    /// use mistcoat::spray::Airbrush;
+    /// let paint = Paint::typical(Family::SolventLacquer, "hull green")?;
+    /// let thinner = Blend::from_names(&[("acetone", 30.0), ("n-butyl acetate", 70.0)], Basis::Volume, None)?;
+    /// let gun = Airbrush::new(parse("0.3 mm")?, parse("20 psi")?, parse("80 mm")?)?;
+    /// let comparison = Compare::new(&paint, &thinner).airbrush(&gun).wet_passes(2).run()?;
+    /// let [first, .., last] = comparison.rows() else { panic!() };
+    /// let size = |row: &mistcoat::bench::Row| row.sprayed.as_ref().map(|s| s.drop_size.best());
+    /// assert!(size(first) > size(last));
+    /// # Ok::<(), mistcoat::Error>(())
+    /// ```
+    #[must_use]
+    pub fn airbrush(mut self, gun: &Airbrush) -> Self {
+        self.gun = Some(gun.clone());
+        self
+    }
+
+    /// Passes of the gun laid wet in wet, 1 to 20; 1 when not called.
+    #[must_use]
+    pub fn wet_passes(mut self, passes: u32) -> Self {
+        self.wet_passes = passes;
+        self
+    }
+
+    /// The job whose targets sprayed coats are judged for; "base coat" when not called.
+    #[must_use]
+    pub fn job(mut self, job: &Job) -> Self {
+        self.job = Some(job.clone());
         self
     }
 
@@ -153,10 +207,24 @@ impl Compare {
             cup: self.cup.clone(),
             room,
             substrate: self.substrate.to_string(),
-            wet_film: self.wet_film,
+            wet_film: match (&self.gun, self.wet_film) {
+                (None, None) => Some(Length::from_si(USUAL_WET_FILM_M)),
+                (_, stated) => stated,
+            },
+            spraying: match &self.gun {
+                Some(gun) => {
+                    Some(Spraying { gun: gun.clone(), wet_passes: self.wet_passes, job: self.wanted()?.name })
+                }
+                None => None,
+            },
             cautions: cautions(&rows)?,
             rows,
         })
+    }
+
+    /// What the sprayed coats are judged for: an even coat of colour unless another job is named.
+    fn wanted(&self) -> Result<Job> {
+        self.job.clone().map_or_else(|| Job::named(USUAL_JOB), Ok)
     }
 
     fn row(&self, thinner_per_paint: f64, room: &Room) -> Result<Row> {
@@ -168,30 +236,28 @@ impl Compare {
         let efflux_time = self.efflux_time(&mix, t, &mut warnings)?;
         let volatile = mix.volatile()?;
         warnings.extend(attack(&volatile, &self.substrate));
-        let dry = Film::of_mix(&mix, self.wet_film, room)?.with_substrate(self.substrate.clone()).dry()?;
-        let flash_off = or_warning(dry.flash_off(), "no-flash-off", &mut warnings)?;
-        let left_at_flash_off = match &flash_off {
-            Some(flash) => {
-                warnings.extend(flash.warnings.iter().cloned());
-                as_poured(&volatile, dry.composition_at(flash.best())?)
-            }
-            None => Vec::new(),
+        let coat = match &self.gun {
+            Some(gun) => Coat::sprayed(self, (gun, thinner_per_paint), &mix, room, &mut warnings)?,
+            None => Coat::stated(&mix, self.wet_film.unwrap_or(Length::from_si(USUAL_WET_FILM_M)), room)?,
         };
-        let lies = Lies::of(&dry, &mut warnings)?;
+        let film = coat.film.map(|film| film.with_substrate(self.substrate.clone()));
+        let dries = Dries::of(film, &volatile, room, &mut warnings)?;
         let drops = self.drops(&mix, t, &mut warnings)?;
         Ok(Row {
             thinner_per_paint,
             volume_solids: mix.volume_solids(),
             viscosity,
             efflux_time,
-            dry_film: mix.dry_film(self.wet_film)?,
-            flash_off,
-            left_at_flash_off,
-            coldest: dry.coldest(),
-            touch_dry: lies.touch_dry,
-            recoat: lies.recoat,
-            blush_limit: lies.blush_limit,
-            ripple_left: lies.ripple_left,
+            sprayed: coat.sprayed,
+            wet_film: coat.wet_film,
+            dry_film: coat.dry_film,
+            flash_off: dries.flash_off,
+            left_at_flash_off: dries.left_at_flash_off,
+            coldest: dries.coldest,
+            touch_dry: dries.touch_dry,
+            recoat: dries.recoat,
+            blush_limit: dries.blush_limit,
+            ripple_left: dries.ripple_left,
             voc: mix.voc()?.total,
             drops,
             warnings: distinct(warnings),
@@ -217,33 +283,6 @@ impl Compare {
     }
 }
 
-/// What a coat does after flash-off, as far as it can be had.
-struct Lies {
-    touch_dry: Option<Answer<Time>>,
-    recoat: Option<Answer<Time>>,
-    blush_limit: Option<Answer<Ratio>>,
-    ripple_left: Option<Answer<Ratio>>,
-}
-
-impl Lies {
-    fn of(dry: &Drying, warnings: &mut Vec<Warning>) -> Result<Self> {
-        let touch_dry = or_warning(dry.touch_dry(), "no-touch-dry", warnings)?;
-        // A binder without the one has not the other, for the same reason: told once.
-        let mut why = Vec::new();
-        let recoat = or_warning(dry.block_free(), "no-recoat", &mut why)?;
-        if touch_dry.is_some() {
-            warnings.extend(why);
-        }
-        // A waterborne coat has no limit and needs no word about it; dew in this room is told by the drying.
-        let blush_limit = or_warning(dry.blush(), "no-blush-limit", &mut Vec::new())?.map(|b| b.limit);
-        let ripple_left = or_warning(dry.levelling(&Ripple::usual()?), "no-levelling", warnings)?;
-        if let Some(ripple) = &ripple_left {
-            warnings.extend(ripple.warnings.iter().cloned());
-        }
-        Ok(Self { touch_dry, recoat, blush_limit, ripple_left })
-    }
-}
-
 /// One figure that cannot be had must not cost the reader the row: out of range becomes a warning.
 pub(super) fn or_warning<T>(answer: Result<T>, code: &str, warnings: &mut Vec<Warning>) -> Result<Option<T>> {
     match answer {
@@ -265,112 +304,6 @@ pub(super) fn distinct(warnings: Vec<Warning>) -> Vec<Warning> {
         }
     }
     kept
-}
-
-/// Gathers species under the liquid that brought most of them; water from the air stands by itself.
-fn as_poured(volatile: &Blend, species: Vec<(String, Ratio)>) -> Vec<(String, f64)> {
-    let mut left: Vec<(String, f64)> = Vec::new();
-    for (name, share) in species {
-        let poured = volatile.species().iter().find(|s| s.solvent.name() == name);
-        let name = poured.map_or(name, |s| volatile.ingredients()[s.ingredient].solvent.name().to_owned());
-        match left.iter_mut().find(|(known, _)| *known == name) {
-            Some((_, sum)) => *sum += share.si(),
-            None => left.push((name, share.si())),
-        }
-    }
-    left.retain(|(_, share)| *share > LEAST_SHARE);
-    left.sort_by(|a, b| b.1.total_cmp(&a.1));
-    left
-}
-
-/// Warns when a liquid of the coat is known to dissolve the polystyrene it is laid on.
-fn attack(volatile: &Blend, substrate: &Substrate) -> Option<Warning> {
-    if !matches!(substrate, Substrate::Plate { material, .. } if material == "polystyrene") {
-        return None;
-    }
-    let names: Vec<&str> = volatile
-        .ingredients()
-        .iter()
-        .filter(|i| i.solvent.polystyrene_attack() == Some(PolystyreneAttack::Dissolves))
-        .map(|i| i.solvent.name())
-        .collect();
-    let verb = if names.len() == 1 { "dissolves or softens" } else { "dissolve or soften" };
-    (!names.is_empty()).then(|| {
-        Warning::new(
-            "attacks-polystyrene",
-            format!(
-                "{} {verb} polystyrene (general experience, from memory): prime the plastic, mist thin \
-                 coats and try on scrap of the same part first",
-                names.join(", ")
-            ),
-        )
-    })
-}
-
-/// Below this a liquid gives a flammable vapour in a warm room (23 °C, the limit of the older flash point classes).
-const FLAMMABLE_BELOW_K: f64 = 296.15;
-
-/// What everybody at the bench must know before opening the bottle. The thinner is not the whole of it: an
-/// alcohol paint thinned with water burns too, so the paint and the liquids of every mix count.
-fn cautions(rows: &[Row]) -> Result<Vec<String>> {
-    let mut flash: Option<(Temperature, &str)> = None;
-    let mut unknown = false;
-    let mut liquids = Vec::with_capacity(rows.len() + 2);
-    if let Some(row) = rows.first() {
-        liquids.push(("the thinner", row.mix.thinner().clone()));
-        liquids.push(("the paint", row.mix.paint().carrier().clone()));
-    }
-    for row in rows {
-        liquids.push(("the thinned paint", row.mix.volatile()?));
-    }
-    for (what, liquid) in &liquids {
-        match liquid.flash_point() {
-            Ok(Some(f)) if flash.is_none_or(|(lowest, _)| f.best() < lowest) => {
-                flash = Some((f.best(), what));
-            }
-            Ok(_) => {}
-            Err(Error::Range(_)) => unknown = true,
-            Err(e) => return Err(e),
-        }
-    }
-    let mut out = Vec::new();
-    if unknown {
-        out.push(
-            "Fire: the flash point of a solvent in it is not known; treat it as flammable. No flame, spark or heater; \
-             rags and waste in a closed metal can."
-                .to_owned(),
-        );
-    } else if let Some((t, what)) = flash {
-        let (near, mist) = if t < Temperature::from_si(FLAMMABLE_BELOW_K) {
-            ("flammable at room temperature", "")
-        } else {
-            ("combustible", "; its mist burns below that")
-        };
-        out.push(format!(
-            "Fire: {what} is {near} (flash point about {}, computed{mist}). No flame, spark or heater; rags and waste \
-             in a closed metal can.",
-            show(t)
-        ));
-    }
-    // Common practice of fire safety: drying oils take up oxygen and warm a heap of cloth until it burns.
-    if rows.iter().any(|row| matches!(row.mix.paint().family(), Family::AlkydEnamel | Family::ArtistsOil)) {
-        out.push(
-            "Rags: cloth with alkyd or oil paint on it heats by itself and can catch fire hours later. Spread it out \
-             to dry outdoors, or keep it wet with water in a closed metal can."
-                .to_owned(),
-        );
-    }
-    out.push(
-        "Air: solvent vapour and spray mist harm lungs and nerves, and odour is no warning. Ventilate to the \
-         outside, wear a fitted mask with cartridges for organic vapour and particles, gloves that stand the solvent."
-            .to_owned(),
-    );
-    out.push(
-        "The safety data sheets of the paint and the thinner, local codes and licensed practice decide; these \
-         figures do not replace them."
-            .to_owned(),
-    );
-    Ok(out)
 }
 
 #[cfg(test)]

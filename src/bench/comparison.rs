@@ -3,6 +3,7 @@
 //! A [`Row`] keeps what the chain gave at one ratio, with its interval; a [`Comparison`] lays the rows side by
 //! side. Nothing is worked out here.
 
+use super::judged::Judged;
 use crate::air::Room;
 use crate::answer::Answer;
 use crate::cup::FlowCup;
@@ -10,16 +11,16 @@ use crate::error::{Result, out_of_range};
 use crate::estimate::Estimate;
 use crate::paint::Mix;
 use crate::quantity::{
-    DynamicViscosity, Length, MassConcentration, Quantity, Ratio, Temperature, Time, as_text, digits, show,
-    to,
+    DynamicViscosity, Length, MassConcentration, Ratio, Temperature, Time, as_text, digits, show,
 };
-use crate::table::{Cell, Column, Table};
+use crate::spray::Airbrush;
 use crate::warning::Warning;
 use crate::working::{Step, Working};
 use serde::{Deserialize, Serialize};
 
-/// Causes of a spread with a smaller share of the variance are not told.
-const LEAST_CAUSE: f64 = 0.02;
+mod table;
+
+pub(super) use table::{estimate_cell, share_cell};
 
 /// One ratio of the comparison.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -35,6 +36,12 @@ pub struct Row {
     pub viscosity: Answer<DynamicViscosity>,
     /// Seconds in the cup; none without a cup.
     pub efflux_time: Option<Answer<Time>>,
+    /// What the gun does with it; none without a gun.
+    #[serde(default)]
+    pub sprayed: Option<Sprayed>,
+    /// Wet film of the coat, as stated or as the gun lays it.
+    #[serde(with = "as_text")]
+    pub wet_film: Length,
     /// What the wet film leaves.
     pub dry_film: Estimate<Length>,
     /// Flash-off; none when the coat never loses that much, with the reason in the warnings.
@@ -66,6 +73,38 @@ pub struct Row {
     pub warnings: Vec<Warning>,
 }
 
+impl Row {
+    /// Volume solids of the wet film: those of the mix, or of what lands.
+    fn solids_of_wet_film(&self) -> Ratio {
+        self.dry_film.best / self.wet_film
+    }
+}
+
+/// What the gun does with the mix of a row, and what goes wrong first.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Sprayed {
+    /// Sauter mean of the drops at the nozzle.
+    pub drop_size: Answer<Length>,
+    /// Share of the volatile mass lost in flight.
+    pub flight_loss: Answer<Ratio>,
+    /// Wet film of one pass.
+    pub wet_per_pass: Answer<Length>,
+    /// Dry film of one pass.
+    pub dry_per_pass: Answer<Length>,
+    /// Distance from every fault, at best values.
+    pub judged: Judged,
+}
+
+/// How the rows are sprayed.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Spraying {
+    pub(super) gun: Airbrush,
+    pub(super) wet_passes: u32,
+    pub(super) job: String,
+}
+
 /// The answer to [`super::Compare`].
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -76,8 +115,10 @@ pub struct Comparison {
     pub(super) cup: Option<FlowCup>,
     pub(super) room: Room,
     pub(super) substrate: String,
-    #[serde(with = "as_text")]
-    pub(super) wet_film: Length,
+    #[serde(default, with = "as_text::option")]
+    pub(super) wet_film: Option<Length>,
+    #[serde(default)]
+    pub(super) spraying: Option<Spraying>,
     pub(super) cautions: Vec<String>,
     pub(super) rows: Vec<Row>,
 }
@@ -103,9 +144,23 @@ impl Comparison {
         &self.room
     }
 
-    /// The wet film of one coat.
-    pub fn wet_film(&self) -> Length {
+    /// The wet film of one coat, where it is the same for all rows: not with the passes of a gun.
+    pub fn wet_film(&self) -> Option<Length> {
         self.wet_film
+    }
+
+    /// The gun, when there was one.
+    pub fn airbrush(&self) -> Option<&Airbrush> {
+        self.spraying.as_ref().map(|s| &s.gun)
+    }
+
+    /// What one coat is: `25 µm wet`, `2 passes wet in wet`.
+    pub fn coat(&self) -> String {
+        match (&self.spraying, self.wet_film) {
+            (_, Some(film)) => format!("{} wet", show(film)),
+            (Some(s), None) if s.wet_passes > 1 => format!("{} passes wet in wet", s.wet_passes),
+            _ => "1 pass".to_owned(),
+        }
     }
 
     /// One row a ratio, in the order asked.
@@ -125,12 +180,13 @@ impl Comparison {
 
     /// Room, coat and what it lies on in one line.
     pub fn conditions(&self) -> String {
+        let gun = self.spraying.as_ref().map_or(String::new(), |s| format!("{}; ", s.gun));
         format!(
-            "{}, {} relative humidity, air at {}; {} wet on {}",
+            "{}, {} relative humidity, air at {}; {gun}{} on {}",
             show(self.room.temperature()),
             self.room.relative_humidity(),
             show(self.room.air_speed()),
-            show(self.wet_film),
+            self.coat(),
             self.substrate
         )
     }
@@ -178,9 +234,12 @@ impl Comparison {
                 Some(time) => time.working.clone(),
                 None => row.viscosity.working.clone(),
             });
+            if let Some(sprayed) = &row.sprayed {
+                out.append(sprayed.dry_per_pass.working.clone());
+            }
             out.push(
                 Step::new("dry film", "h_dry = h VS'", r"h_\mathrm{dry} = h\,VS'")
-                    .numbers(format!("{} × {}", show(self.wet_film), show(row.volume_solids.best)))
+                    .numbers(format!("{} × {}", show(row.wet_film), show(row.solids_of_wet_film())))
                     .result(row.dry_film.to_string()),
             );
             if let Some(flash) = &row.flash_off {
@@ -193,121 +252,6 @@ impl Comparison {
             }
         }
         Ok(out)
-    }
-
-    /// The comparison as a table, with what to mind under it.
-    pub fn table(&self) -> Table {
-        let rows = &self.rows;
-        let mut columns = vec![
-            column("thinner_parts_per_paint_part", "thinner to\n1 paint", "1", rows, |r| {
-                Cell::number(digits(r.thinner_per_paint, 3), r.thinner_per_paint)
-            }),
-            column("paint_fraction", "paint in\nthe mix", "%", rows, |r| {
-                let x = r.mix.paint_fraction().get() * 100.0;
-                Cell::number(format!("{} %", digits(x, 3)), x)
-            }),
-            column("volume_solids", "volume\nsolids", "%", rows, |r| {
-                estimate_cell(&r.volume_solids, "%", false)
-            }),
-            column("viscosity", "viscosity, mPa.s\n(95 % range)", "mPa.s", rows, |r| {
-                estimate_cell(&r.viscosity.estimate, "mPa.s", true)
-            }),
-        ];
-        if let Some(cup) = &self.cup {
-            let title = format!("seconds in {}\n(95 % range)", cup.name());
-            columns.push(column("efflux_time", &title, "s", rows, |r| match &r.efflux_time {
-                Some(t) => {
-                    let mut cell = estimate_cell(&t.estimate, "s", true);
-                    if outside_cup(t) {
-                        cell.text = format!("[{}]", cell.text);
-                    }
-                    cell
-                }
-                None => Cell::words("–"),
-            }));
-        }
-        let film = format!("dry film, µm,\nof {} wet", show(self.wet_film));
-        columns.push(column("dry_film", &film, "µm", rows, |r| estimate_cell(&r.dry_film, "µm", false)));
-        columns.push(column("flash_off", "flash-off, s\n(95 % range)", "s", rows, |r| match &r.flash_off {
-            Some(t) => estimate_cell(&t.estimate, "s", true),
-            None => Cell::words("never"),
-        }));
-        columns.push(column("left_at_flash_off", "mostly left\nby then", "", rows, |r| {
-            Cell::words(
-                r.left_at_flash_off
-                    .first()
-                    .map_or("–".to_owned(), |(n, s)| format!("{n} {:.0} %", s * 100.0)),
-            )
-        }));
-        columns.push(column("touch_dry", "touch\ndry", "s", rows, |r| time_cell(r.touch_dry.as_ref())));
-        if rows.iter().any(|r| r.recoat.is_some()) {
-            columns.push(column("recoat", "recoat", "s", rows, |r| time_cell(r.recoat.as_ref())));
-        }
-        if rows.iter().any(|r| r.blush_limit.is_some()) {
-            columns.push(column("blush_limit", "blushes\nabove, RH", "%", rows, |r| {
-                r.blush_limit
-                    .as_ref()
-                    .map_or_else(|| Cell::words("–"), |b| estimate_cell(&b.estimate, "%", false))
-            }));
-        }
-        columns.push(column("ripple_left", "ripple\nleft, %", "%", rows, |r| {
-            r.ripple_left.as_ref().map_or_else(|| Cell::words("–"), |l| share_cell(&l.estimate, false))
-        }));
-        columns.push(column("voc", "VOC,\ng/L", "g/L", rows, |r| {
-            let v = to(r.voc, "g/L").unwrap_or(f64::NAN);
-            Cell::number(digits(v, 3), v)
-        }));
-        if rows.iter().any(|r| r.drops.is_some()) {
-            columns.push(column("drops", "drops, paint\n+ thinner", "", rows, |r| {
-                Cell::words(r.drops.map_or("–".to_owned(), |(p, t)| format!("{p} + {t}")))
-            }));
-        }
-        Table { caption: format!("{}. {}.", self.title(), self.conditions()), columns, notes: self.notes() }
-    }
-
-    fn notes(&self) -> Vec<String> {
-        let mut notes = vec![
-            "Parts are by volume. Flash-off: the time until 90 % of the volatile mass has left the wet coat."
-                .to_owned(),
-        ];
-        if self.rows.iter().any(|r| r.ripple_left.is_some()) {
-            notes.push(
-                "Ripple left: what the coat keeps of a ripple of 2 mm when it has set; up to 20 % counts as level. It hangs on the \
-                 fourth power of the wavelength: compare the rows, do not trust one number."
-                    .to_owned(),
-            );
-        }
-        if self.rows.iter().any(|r| r.recoat.is_some()) {
-            notes.push(
-                "Touch dry and recoat (block-free) are known within a factor 3; no published rule says when another \
-                 paint may go over."
-                    .to_owned(),
-            );
-        }
-        // Undiluted paint has no law in it; the first mix speaks for the others.
-        if let Some(row) = self.rows.iter().find(|r| r.thinner_per_paint > 0.0).or(self.rows.first()) {
-            let causes: Vec<String> = row
-                .viscosity
-                .estimate
-                .contributors
-                .iter()
-                .take(2)
-                .filter(|c| c.share > LEAST_CAUSE)
-                .map(|c| format!("{} ({:.0} %)", c.what, c.share * 100.0))
-                .collect();
-            if !causes.is_empty() {
-                notes.push(format!(
-                    "Where the viscosity range comes from: {}. One cup reading of a mix narrows it.",
-                    causes.join(", ")
-                ));
-            }
-        }
-        if self.cup.is_some() && self.rows.iter().any(|r| r.efflux_time.as_ref().is_some_and(outside_cup)) {
-            notes.push("Seconds in [brackets] lie outside the range of the cup.".to_owned());
-        }
-        notes.extend(self.warnings().into_iter().map(|w| sentence(&w.message)));
-        notes.extend(self.cautions.iter().cloned());
-        notes
     }
 }
 
@@ -350,47 +294,4 @@ pub(super) fn sentence(message: &str) -> String {
     let first: String = chars.next().into_iter().flat_map(char::to_uppercase).collect();
     let stop = if message.ends_with('.') { "" } else { "." };
     format!("{first}{}{stop}", chars.as_str())
-}
-
-fn outside_cup(time: &Answer<Time>) -> bool {
-    time.warnings.iter().any(|w| matches!(w.code.as_str(), "cup-time-below-range" | "cup-time-above-range"))
-}
-
-fn column(key: &str, title: &str, unit: &str, rows: &[Row], cell: impl Fn(&Row) -> Cell) -> Column {
-    Column {
-        key: key.to_owned(),
-        title: title.to_owned(),
-        unit: unit.to_owned(),
-        cells: rows.iter().map(cell).collect(),
-    }
-}
-
-/// A time in the unit that suits its size.
-fn time_cell(time: Option<&Answer<Time>>) -> Cell {
-    let Some(time) = time else { return Cell::words("–") };
-    let e = &time.estimate;
-    Cell::estimate(show(e.best), e.best.si(), e.low.si(), e.high.si())
-}
-
-/// Percent of a ripple; what is less than a tenth of a percent is told as that.
-pub(super) fn share_cell(e: &Estimate<Ratio>, with_range: bool) -> Cell {
-    let [best, low, high] = [e.best, e.low, e.high].map(|r| r.si() * 100.0);
-    let words = |v: f64| if v < 0.1 { "<0.1".to_owned() } else { digits(v, 2) };
-    let text =
-        if with_range { format!("{} ({}–{})", words(best), words(low), words(high)) } else { words(best) };
-    Cell::estimate(text, best, low, high)
-}
-
-/// `20 (14–29)` or `20`; the unit stands in the heading, a percent sign in the cell.
-pub(super) fn estimate_cell<Q: Quantity>(e: &Estimate<Q>, unit: &str, with_range: bool) -> Cell {
-    let value = |q: Q| to(q, unit).unwrap_or(f64::NAN);
-    let (best, low, high) = (value(e.best), value(e.low), value(e.high));
-    let text = if with_range {
-        format!("{} ({}–{})", digits(best, 2), digits(low, 2), digits(high, 2))
-    } else if unit == "%" {
-        format!("{} %", digits(best, 2))
-    } else {
-        digits(best, 2)
-    };
-    Cell::estimate(text, best, low, high)
 }

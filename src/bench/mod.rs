@@ -30,7 +30,7 @@ mod window;
 pub use axis::Axis;
 pub use compare::{Compare, USUAL_RATIOS};
 use compare::{distinct, or_warning};
-pub use comparison::{Comparison, Row};
+pub use comparison::{Comparison, Row, Sprayed};
 use comparison::{estimate_cell, sentence, share_cell};
 pub use cover::{Cover, Target};
 pub use diagnose::{Change, Defect, Diagnosis, LikelyCause, diagnose};

@@ -6,6 +6,7 @@ import pickle
 import warnings
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import mistcoat as mc
 import pytest
@@ -114,6 +115,70 @@ def test_pickle_and_json(result: mc.Comparison) -> None:
 def test_warnings_reach_python() -> None:
     with pytest.warns(mc.MistcoatWarning, match="polystyrene"):
         mc.compare(demo.hull_green(), demo.house_thinner(), substrate="polystyrene")
+
+
+def test_a_gun_lays_the_coat(quiet: None) -> None:
+    gun = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
+    room = mc.Room(temperature="21 degC", relative_humidity="55 %")
+    sprayed = mc.compare(
+        demo.hull_green(),
+        demo.house_thinner(),
+        thinner_per_paint=[0.5, 1, 2, 3],
+        airbrush=gun,
+        wet_passes=2,
+        room=room,
+        substrate="wood",
+    )
+    assert sprayed.airbrush == gun
+    assert sprayed.wet_thickness is None
+    assert sprayed.coat == "2 passes wet in wet"
+    sizes = []
+    for row in sprayed.rows:
+        shot = gun.spray(row.mix, room)
+        assert row.drop_size == shot.drop_size
+        assert row.flight_loss == shot.flight_loss
+        assert row.touch_dry == shot.film(passes=2, substrate="wood").dry().touch_dry
+        assert row.judged is not None
+        assert row.judged.wet_film == row.wet_film
+        sizes.append(row.judged.drop_size)
+    assert sizes == sorted(sizes, reverse=True)
+    columns = sprayed.columns()
+    for name in ("drop_size_um", "flight_loss_percent", "wet_film_per_pass_um", "passes"):
+        assert len(columns[name]) == 4
+    assert "goes wrong first" in repr(sprayed)
+    assert pickle.loads(pickle.dumps(sprayed)) == sprayed
+    stated = mc.compare(
+        demo.hull_green(),
+        demo.house_thinner(),
+        thinner_per_paint=[1],
+        airbrush=gun,
+        wet_thickness="30 um",
+        job="gloss clear",
+        substrate="wood",
+    )
+    assert stated.rows[0].wet_film == stated.wet_thickness == mc.Length("30 um")
+    assert "gloss clear" in repr(stated)
+    pytest.importorskip("matplotlib")
+    assert any("2 passes" in ax.get_title(loc="left") for ax in sprayed.chart().axes)
+
+
+@pytest.mark.parametrize(
+    ("kind", "error", "says"),
+    [
+        ({"wet_passes": 2}, TypeError, "belong to an airbrush"),
+        ({"job": "base coat"}, TypeError, "belong to an airbrush"),
+        ({"wet_passes": 0, "airbrush": True}, mc.RangeError, "1 to 20"),
+        ({"wet_thickness": "9 mm", "airbrush": True}, mc.RangeError, "5 mm"),
+        ({"job": "base cot", "airbrush": True}, mc.UnknownName, "base coat"),
+    ],
+)
+def test_bad_coats_of_a_gun(
+    quiet: None, kind: dict[str, Any], error: type[Exception], says: str
+) -> None:
+    if kind.get("airbrush"):
+        kind["airbrush"] = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
+    with pytest.raises(error, match=says):
+        mc.compare(demo.hull_green(), demo.house_thinner(), substrate="wood", **kind)
 
 
 def test_water_in_a_lacquer_is_refused() -> None:

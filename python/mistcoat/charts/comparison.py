@@ -98,7 +98,7 @@ def _film(ax: Axes, result: Comparison, data: dict[str, list[Any]]) -> None:
     ax.margins(y=0.1)
     ax.set_ylim(bottom=0)
     ax.set_ylabel("dry film, µm")
-    ax.set_title(f"What {result.wet_thickness} of wet coat leaves", loc="left", fontsize=10.5)
+    ax.set_title(f"What a coat of {result.coat} leaves", loc="left", fontsize=10.5)
 
 
 def _flash_off(ax: Axes, result: Comparison, data: dict[str, list[Any]]) -> None:

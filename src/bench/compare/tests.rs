@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::blend::Basis;
+use crate::film::Film;
 use crate::paint::Family;
 use crate::quantity::parse;
 use rstest::rstest;
@@ -30,7 +31,7 @@ fn agrees_with_its_links() {
             row.efflux_time.as_ref().unwrap().estimate,
             row.mix.efflux_time(&iso4(), t).unwrap().estimate
         );
-        let film = Film::of_mix(&row.mix, c.wet_film(), &room);
+        let film = Film::of_mix(&row.mix, c.wet_film().unwrap(), &room);
         let flash = film.unwrap().dry().unwrap().flash_off().unwrap();
         assert_eq!(row.flash_off.as_ref().unwrap().estimate, flash.estimate);
     }
@@ -167,4 +168,84 @@ fn working_covers_solids_viscosity_cup_and_flash_off() {
     {
         assert!(text.contains(step), "{step}:\n{text}");
     }
+}
+
+fn gun(pressure: &str, distance: &str) -> Airbrush {
+    Airbrush::new(parse("0.3 mm").unwrap(), parse(pressure).unwrap(), parse(distance).unwrap()).unwrap()
+}
+
+// The columns of a gun are those of the shot by itself, and the coat that dries is the one it lays.
+#[test]
+fn a_gun_lays_the_coat() {
+    let room = Room::new(parse("21 °C").unwrap(), RelativeHumidity::new(0.5).unwrap()).unwrap();
+    let gun = gun("20 psi", "80 mm");
+    let question = Compare::new(&lacquer(), &thinner()).room(&room).airbrush(&gun).wet_passes(2);
+    let c = question.run().unwrap();
+    assert_eq!((c.wet_film(), c.airbrush()), (None, Some(&gun)));
+    for row in c.rows() {
+        let shot = gun.spray(&row.mix, &room).unwrap();
+        let sprayed = row.sprayed.as_ref().unwrap();
+        assert_eq!(sprayed.drop_size.estimate, shot.drop_size().unwrap().estimate);
+        assert_eq!(sprayed.flight_loss.estimate, shot.flight_loss().unwrap().estimate);
+        let dry = shot.film(2).unwrap().dry().unwrap();
+        assert_eq!(row.touch_dry.as_ref().unwrap().estimate, dry.touch_dry().unwrap().estimate);
+        assert_eq!(row.dry_film.best, sprayed.dry_per_pass.best() * 2.0);
+        approx::assert_relative_eq!(
+            row.wet_film.si(),
+            2.0 * sprayed.wet_per_pass.best().si(),
+            max_relative = 1e-12
+        );
+    }
+    // More thinner: finer drops, more passes (common practice).
+    for pair in c.rows().windows(2) {
+        let [a, b] = [&pair[0], &pair[1]].map(|r| r.sprayed.as_ref().unwrap());
+        assert!(b.drop_size.best() < a.drop_size.best());
+        assert!(b.judged.passes > a.judged.passes);
+    }
+    let text = c.table().to_text();
+    for words in ["goes wrong first", "drops, µm", "2 passes wet in wet", "base coat", "80 mm"] {
+        assert!(text.contains(words), "{words}: {text}");
+    }
+    assert!(c.working(Some(1.0)).unwrap().to_text().contains("wet film of a pass"));
+    let json = serde_json::to_string(&c).unwrap();
+    assert_eq!(serde_json::from_str::<Comparison>(&json).unwrap(), c);
+    // A stated wet film is laid in as many passes as it takes.
+    let stated = question.wet_film(parse("25 µm").unwrap()).run().unwrap();
+    let row = &stated.rows()[1];
+    assert_eq!(row.wet_film, parse("25 µm").unwrap());
+    let shot = gun.spray(&row.mix, &room).unwrap();
+    approx::assert_relative_eq!(
+        row.dry_film.best.si(),
+        25e-6 * shot.deposit_solids().get(),
+        max_relative = 1e-12
+    );
+}
+
+// Acetone from afar lands as dust (common practice): the row stays, says so, and has no film to dry.
+#[test]
+fn dust_keeps_its_row() {
+    let fast = Blend::from_names(&[("acetone", 1.0)], Basis::Mass, None).unwrap();
+    let c = Compare::new(&lacquer(), &fast)
+        .thinner_per_paint(&[1.0, 3.0])
+        .airbrush(&gun("40 psi", "480 mm"))
+        .run()
+        .unwrap();
+    let last = &c.rows()[1];
+    assert!(last.touch_dry.is_none() && last.flash_off.is_none());
+    let judged = &last.sprayed.as_ref().unwrap().judged;
+    assert!(!judged.margin(crate::bench::Fault::DrySpray).unwrap().holds());
+    assert!(last.warnings.iter().any(|w| w.code == "no-film"), "{:?}", last.warnings);
+}
+
+#[rstest]
+#[case::none(0, None, "1 to 20")]
+#[case::many(21, None, "1 to 20")]
+#[case::thick(1, Some("6 mm"), "1 µm to 5 mm")]
+fn bad_coats_of_a_gun(#[case] passes: u32, #[case] wet: Option<&str>, #[case] says: &str) {
+    let mut question =
+        Compare::new(&lacquer(), &thinner()).airbrush(&gun("20 psi", "80 mm")).wet_passes(passes);
+    if let Some(wet) = wet {
+        question = question.wet_film(parse(wet).unwrap());
+    }
+    assert!(question.run().unwrap_err().to_string().contains(says));
 }
