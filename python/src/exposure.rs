@@ -57,7 +57,7 @@ impl<'a, 'py> FromPyObject<'a, 'py> for AirParts {
     }
 }
 
-fn authority(text: &str) -> CallResult<Authority> {
+pub fn authority(text: &str) -> CallResult<Authority> {
     match text {
         "lowest" => Ok(Authority::Lowest),
         "OSHA PEL" => Ok(Authority::OshaPel),
@@ -112,6 +112,24 @@ pub fn mixture_exposure(air: AirParts, authority: &str, over: &str) -> CallResul
         parts.push((mistcoat::solvent::find(&name)?, concentration));
     }
     Ok(PyMixtureExposure(safety::mixture_exposure(&parts, who, over)?))
+}
+
+/// Vapours in the air, as means over 15 minutes, against what a short time may reach: short-term limit or ceiling of the
+/// ``authority``, and where it gives neither, three times its 8-hour limit (from memory). Arguments as for
+/// ``mixture_exposure``.
+///
+/// >>> from mistcoat import safety
+/// >>> safety.short_term_exposure({"acetone": "300 ppm"}, authority="NIOSH REL").sum
+/// 0.4
+#[pyfunction]
+#[pyo3(signature = (air, *, authority="lowest"))]
+pub fn short_term_exposure(air: AirParts, authority: &str) -> CallResult<PyMixtureExposure> {
+    let who = self::authority(authority)?;
+    let mut parts = Vec::with_capacity(air.0.len());
+    for (name, InAir(concentration)) in air.0 {
+        parts.push((mistcoat::solvent::find(&name)?, concentration));
+    }
+    Ok(PyMixtureExposure(safety::short_term_exposure(&parts, who)?))
 }
 
 /// Several vapours against their limits.

@@ -28,6 +28,7 @@ mod json;
 mod lay;
 mod layers;
 mod mask;
+mod near_gun;
 mod open_cup;
 mod paint;
 mod plan;
@@ -36,7 +37,9 @@ mod programme;
 mod quantity;
 mod recommend;
 mod rinse;
+mod rinse_price;
 mod safety;
+mod session;
 mod setup;
 mod solvent;
 mod spray;
@@ -86,7 +89,8 @@ mod _core {
     #[pymodule_export]
     use crate::exposure::{
         PyCaution, PyCupboard, PyFlammableLimit, PyMixtureExposure, cautions, cupboard, flammable_class,
-        lower_flammable_limit, mixture_exposure, sum_of_shares, time_weighted_average, vapour_volume,
+        lower_flammable_limit, mixture_exposure, short_term_exposure, sum_of_shares, time_weighted_average,
+        vapour_volume,
     };
     #[pymodule_export]
     use crate::film::{PyDrying, PyFilm};
@@ -109,6 +113,8 @@ mod _core {
     };
     #[pymodule_export]
     use crate::mask::{PyMaskEdge, mask_edge};
+    #[pymodule_export]
+    use crate::near_gun::{PyGunAir, PyNearGun, near_gun};
     #[pymodule_export]
     use crate::open_cup::{PyCupCourse, PyOpenCup, PyTipDrying, PyTopUp, tip_drying};
     #[pymodule_export]
@@ -135,7 +141,13 @@ mod _core {
         typical_hold_up, weighed_hold_up,
     };
     #[pymodule_export]
+    use crate::rinse_price::{
+        PyCleanerPrice, PyPricedChange, PyPricedOrder, PyPricedRinse, cheapest_order, cheapest_rinse,
+    };
+    #[pymodule_export]
     use crate::safety::{PyExposureLimit, PyPropertySource, PySafetyValue};
+    #[pymodule_export]
+    use crate::session::{PySessionAir, PySessionExposure, PySessionVapour, PyVapourSource, PyVentilation};
     #[pymodule_export]
     use crate::setup::{PyJob, PyJudged, PySetup};
     #[pymodule_export]
