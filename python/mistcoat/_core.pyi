@@ -10,7 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 from os import PathLike
 from typing import Any, Final, SupportsFloat, SupportsIndex, final
 
-__all__ = ["__version__", "Airbrush", "Amounts", "Area", "Batch", "Binder", "Blend", "Blush", "Calibration", "Catalogue", "Caution", "Change", "ColourOrder", "Comparison", "ComparisonRow", "CupCourse", "Cupboard", "Density", "Diagnosis", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FilmWindow", "FlammableLimit", "Flow", "FlowCup", "Frequency", "Gloss", "GunWash", "Hansen", "HidingPower", "Identification", "Job", "Judged", "Judgement", "KinematicViscosity", "Lay", "Layer", "Length", "MaskEdge", "Mass", "MassConcentration", "MassFlux", "Material", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "OpenCup", "OpticalCoefficient", "OxidativeCure", "Paint", "PaintTest", "Passes", "Phases", "Plan", "PlanLayer", "PlanStep", "PlannedLayer", "Pressure", "Programme", "PropertySource", "Ratio", "Recommendation", "ReferenceLiquid", "RetarderAnswer", "RetarderRow", "RinseBench", "Room", "RoomVapour", "SafetyValue", "Setup", "Shade", "Shot", "SolubilityParameter", "Solvent", "Split", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "Velocity", "Voc", "Volume", "VolumeRate", "Wait", "WindowMap", "Working", "absorption_over_scattering", "activity_coefficients", "alligation", "amounts", "best_order", "best_split", "cautions", "cheap_then_good", "check_stack", "cleaner_with_paint", "cleaning_cautions", "coat_over_coat", "colour_classes", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "defects", "demo_paint", "diagnose", "drop_recipes", "dry_columns", "dry_film", "dry_film_of_spray", "dry_film_per_pass", "efflux_time_s", "equal_portions", "film_window", "flammable_class", "fraction_left", "guns", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lay", "least_cleaner", "levelling_rate", "lower_flammable_limit", "mask_edge", "measured_dilutions", "mixture_exposure", "plan", "polymers", "portions_needed", "practical_spreading_rate", "pvc", "recommend", "resin_cut", "retarder", "sag_speed", "scattering_power", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "tip_drying", "typical_hold_up", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "weighed_hold_up", "wet_film", "window"]
+__all__ = ["__version__", "Airbrush", "Amounts", "Area", "Batch", "Binder", "Blend", "Blush", "Calibration", "Catalogue", "Caution", "Change", "CleanerPrice", "ColourOrder", "Comparison", "ComparisonRow", "CupCourse", "Cupboard", "Density", "Diagnosis", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FilmWindow", "FlammableLimit", "Flow", "FlowCup", "Frequency", "Gloss", "GunAir", "GunWash", "Hansen", "HidingPower", "Identification", "Job", "Judged", "Judgement", "KinematicViscosity", "Lay", "Layer", "Length", "MaskEdge", "Mass", "MassConcentration", "MassFlux", "Material", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "NearGun", "OpenCup", "OpticalCoefficient", "OxidativeCure", "Paint", "PaintTest", "Passes", "Phases", "Plan", "PlanLayer", "PlanStep", "PlannedLayer", "Pressure", "PricedChange", "PricedOrder", "PricedRinse", "Programme", "PropertySource", "Ratio", "Recommendation", "ReferenceLiquid", "RetarderAnswer", "RetarderRow", "RinseBench", "Room", "RoomVapour", "SafetyValue", "SessionAir", "SessionExposure", "SessionVapour", "Setup", "Shade", "Shot", "SolubilityParameter", "Solvent", "Split", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "VapourSource", "Velocity", "Ventilation", "Voc", "Volume", "VolumeRate", "Wait", "WindowMap", "Working", "absorption_over_scattering", "activity_coefficients", "alligation", "amounts", "best_order", "best_split", "cautions", "cheap_then_good", "cheapest_order", "cheapest_rinse", "check_stack", "cleaner_with_paint", "cleaning_cautions", "coat_over_coat", "colour_classes", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "defects", "demo_paint", "diagnose", "drop_recipes", "dry_columns", "dry_film", "dry_film_of_spray", "dry_film_per_pass", "efflux_time_s", "equal_portions", "film_window", "flammable_class", "fraction_left", "guns", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lay", "least_cleaner", "levelling_rate", "lower_flammable_limit", "mask_edge", "measured_dilutions", "mixture_exposure", "near_gun", "plan", "polymers", "portions_needed", "practical_spreading_rate", "pvc", "recommend", "resin_cut", "retarder", "sag_speed", "scattering_power", "short_term_exposure", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "tip_drying", "typical_hold_up", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "weighed_hold_up", "wet_film", "window"]
 
 __version__: Final[str]
 
@@ -653,6 +653,48 @@ class Change:
     def tolerated(self, /) -> Ratio:
         """
         Share of the old paint that may stand in the fill of the new one.
+        """
+
+@final
+class CleanerPrice:
+    """
+    What a volume of a cleaner or thinner costs: ``costs`` for ``per``. ``currency`` is a label; nothing is converted.
+
+    >>> from mistcoat import rinse
+    >>> thinner = rinse.CleanerPrice("house thinner", 9.50, per="1 L", currency="EUR")
+    >>> round(thinner.of("20 mL"), 3)
+    0.19
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, name: str, costs: SupportsFloat | SupportsIndex, *, per: Volume | str | Estimate | HasUnits, currency: str = "") -> CleanerPrice: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> CleanerPrice: ...
+    @property
+    def costs(self, /) -> float:
+        """
+        What ``per`` costs, 0 or above.
+        """
+    @property
+    def currency(self, /) -> str:
+        """
+        Label of the currency.
+        """
+    @property
+    def name(self, /) -> str:
+        """
+        Name of the liquid.
+        """
+    def of(self, /, volume: Volume | str | Estimate | HasUnits) -> float:
+        """
+        What so much of it costs.
+        """
+    @property
+    def per(self, /) -> Volume:
+        """
+        The volume that ``costs`` is for.
         """
 
 @final
@@ -2263,6 +2305,43 @@ class Gloss:
         """
 
 @final
+class GunAir:
+    """
+    The air in the spray at one distance from the nozzle.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> GunAir: ...
+    @property
+    def distance(self, /) -> Length:
+        """
+        Distance from the nozzle.
+        """
+    @property
+    def evaporated(self, /) -> Ratio:
+        """
+        Share of the sprayed solvent that is vapour there.
+        """
+    @property
+    def share_of_limit(self, /) -> Estimate:
+        """
+        Share of the lower flammable limit, vapour alone.
+        """
+    @property
+    def vapour(self, /) -> Ratio:
+        """
+        Vapour on the axis, by volume of air.
+        """
+    @property
+    def with_mist(self, /) -> Estimate:
+        """
+        Share of the lower flammable limit with all solvent counted as vapour: what burns in a mist.
+        """
+
+@final
 class GunWash:
     """
     A rinse of one gun.
@@ -3449,6 +3528,73 @@ class MolarVolume:
         """
 
 @final
+class NearGun:
+    """
+    How near to burning the air at the gun is; prints as a table with the cautions under it.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> NearGun: ...
+    def _repr_html_(self, /) -> str: ...
+    @property
+    def air_for_quarter(self, /) -> Estimate:
+        """
+        Fresh air that keeps the vapour of this gun at a quarter of the limit, evenly mixed.
+        """
+    @property
+    def around(self, /) -> Estimate:
+        """
+        Share of the lower flammable limit within half a metre of the work; adds to what the room already holds.
+        """
+    @property
+    def burns_to(self, /) -> Length:
+        """
+        Up to here the spray, mist and all, passes the limit.
+        """
+    @property
+    def cautions(self, /) -> list[str]:
+        """
+        What goes with the numbers wherever they are shown; never empty, and who decides comes last.
+        """
+    @property
+    def citations(self, /) -> list[str]:
+        """
+        Citations of what the numbers rest on, each with how far to trust it.
+        """
+    @property
+    def limit(self, /) -> FlammableLimit:
+        """
+        Lower flammable limit of all that evaporates.
+        """
+    @property
+    def places(self, /) -> list[GunAir]:
+        """
+        The air in the spray, from near to far.
+        """
+    @property
+    def quarter_to(self, /) -> Length:
+        """
+        Up to here it passes a quarter of the limit.
+        """
+    def table(self, /) -> Table:
+        """
+        Places in the spray, and the cautions under them.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        What to mind; never empty.
+        """
+    def working(self, /) -> Working:
+        """
+        Formulas with numbers and sources.
+        """
+
+@final
 class OpenCup:
     """
     A small open pot with a mix in it.
@@ -4303,6 +4449,134 @@ class Pressure:
         """
 
 @final
+class PricedChange:
+    """
+    One change of colour with its cost.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> PricedChange: ...
+    @property
+    def after(self, /) -> str:
+        """
+        Colour that follows.
+        """
+    @property
+    def before(self, /) -> str:
+        """
+        Colour that was in the gun.
+        """
+    @property
+    def rinse(self, /) -> PricedRinse:
+        """
+        Portions and cost.
+        """
+
+@final
+class PricedOrder:
+    """
+    The order of colours that costs least to rinse between; prints as a table with the cautions under it.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> PricedOrder: ...
+    def _repr_html_(self, /) -> str: ...
+    @property
+    def as_given(self, /) -> float:
+        """
+        Cost in the order in which the colours were given.
+        """
+    @property
+    def cautions(self, /) -> list[str]:
+        """
+        What to mind when cleaning; never empty.
+        """
+    @property
+    def changes(self, /) -> list[PricedChange]:
+        """
+        The changes between them, with portions and cost.
+        """
+    @property
+    def cost(self, /) -> Estimate:
+        """
+        Cost of all changes, in ``currency``; the wash at the end comes on top.
+        """
+    @property
+    def currency(self, /) -> str:
+        """
+        Label of the currency.
+        """
+    @property
+    def good_alone(self, /) -> float:
+        """
+        Cost of the same changes with good thinner alone.
+        """
+    @property
+    def order(self, /) -> list[str]:
+        """
+        Names in the order to spray.
+        """
+    def table(self, /) -> Table:
+        """
+        The changes as a table, cautions under it.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        Pairs for which the answer is a judgement, and the test a cheap cleaner needs.
+        """
+
+@final
+class PricedRinse:
+    """
+    A rinse with its cost.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> PricedRinse: ...
+    @property
+    def cheap(self, /) -> Split | None:
+        """
+        Portions of cheap cleaner, poured first; ``None`` when they do not pay.
+        """
+    @property
+    def cost(self, /) -> float:
+        """
+        What they cost together, in ``currency``.
+        """
+    @property
+    def currency(self, /) -> str:
+        """
+        Label of the currency.
+        """
+    @property
+    def good(self, /) -> Split:
+        """
+        Portions of good thinner, poured last.
+        """
+    @property
+    def good_alone(self, /) -> float:
+        """
+        What good thinner alone costs, in its own best split.
+        """
+    @property
+    def saves(self, /) -> float:
+        """
+        What the cheap cleaner saves.
+        """
+
+@final
 class Programme:
     """
     The air over a coat as it changes with time: gun, fan, warm cabinet.
@@ -4886,6 +5160,240 @@ class SafetyValue:
     def value(self, /) -> Any:
         """
         The figure: a temperature or a ratio.
+        """
+
+@final
+class SessionAir:
+    """
+    The air of a room over a session: add sources of vapour one by one, then ``run``.
+
+    ``room`` needs ``volume`` and ``air_changes``. ``authority``: whose limits, as for ``mixture_exposure``. ``keep_below``:
+    share of the limits that ventilation is worked out for, half unless given (1 to 100 %). ``mixing``: 1 for perfect mixing,
+    0.1 to 0.5 is common practice; 0.22 within a factor 2 unless given. ``leaving_at``: when people leave and breathe clean air
+    for the rest of the 8 h; unless given they stay for the worst 8 h. Times count from the begin of the session.
+
+    It says how bad a room is, never that one is safe.
+
+    >>> import warnings
+    >>> import mistcoat as mc
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %", volume="30 m3", air_changes="0.5 /h")
+    >>> thinner = mc.Blend({"acetone": 40, "n-butyl acetate": 60}, basis="volume")
+    >>> mix = mc.demo_paint("hull green").thin(thinner, thinner=1, paint=1)
+    >>> dry = mc.Film(mix, wet_thickness="25 um", room=room).dry()
+    >>> evening = mc.safety.SessionAir(room)
+    >>> evening = evening.coat("hull green", mix, sprayed="8 mL", landed="40 %", drying=dry, spraying="10 min")
+    >>> evening = evening.cleaning("gun", thinner, "6 mL", evaporated="30 %", start="15 min", lasts="5 min")
+    >>> with warnings.catch_warnings(record=True):
+    ...     warnings.simplefilter("always")
+    ...     air = evening.run()
+    >>> air.near_short_sum.best > air.short_sum.best  # it is worse at the bench
+    True
+    >>> "decide" in air.cautions[-1]
+    True
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, room: Room, *, authority: str = "lowest", keep_below: Ratio | str | Estimate | HasUnits | None = None, mixing: Ratio | str | Estimate | HasUnits | None = None, leaving_at: Time | str | Estimate | HasUnits | None = None) -> SessionAir: ...
+    def __repr__(self, /) -> str: ...
+    def cleaning(self, /, name: str, cleaner: Blend | Solvent | str, amount: Volume | str | Estimate | HasUnits, *, evaporated: Ratio | str | Estimate | HasUnits, lasts: Time | str | Estimate | HasUnits, start: Time | str | Estimate | HasUnits | None = None) -> SessionAir:
+        """
+        The same with a cleaning: of ``amount`` of ``cleaner`` the share ``evaporated`` becomes vapour, evenly while it
+        ``lasts``.
+        """
+    def coat(self, /, name: str, mix: Mix, *, sprayed: Volume | str | Estimate | HasUnits, landed: Ratio | str | Estimate | HasUnits, drying: Drying, spraying: Time | str | Estimate | HasUnits, start: Time | str | Estimate | HasUnits | None = None) -> SessionAir:
+        """
+        The same with a coat: ``sprayed`` of the mix through all guns in the time ``spraying``, of which the share ``landed``
+        (of the solids) reaches the part and dries as ``drying`` says. What the flight took is read off the drying film: dry
+        ``shot.film(passes)``, or a ``Film`` of the mix for a brushed coat. A film of another mix raises ``RangeError``.
+        """
+    def open_cup(self, /, name: str, course: CupCourse, *, open_for: Time | str | Estimate | HasUnits, start: Time | str | Estimate | HasUnits | None = None) -> SessionAir:
+        """
+        The same with a mix standing in an open cup for ``open_for``; ``course`` is what ``OpenCup.stand`` gave.
+        """
+    @property
+    def room(self, /) -> Room:
+        """
+        The room with its volume and air changes.
+        """
+    def run(self, /) -> SessionExposure:
+        """
+        What the room's air holds over the session, against the limits; what to mind is also given as one Python warning.
+        Raises ``RangeError`` without a source, or for more vapour than air.
+        """
+    @property
+    def sources(self, /) -> list[VapourSource]:
+        """
+        The sources of vapour so far.
+        """
+
+@final
+class SessionExposure:
+    """
+    The air of a session against the limits; prints as a table with sums, ventilation, cautions and sources under it.
+
+    Sums count concentrations over limits; 1 is the limit.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> SessionExposure: ...
+    def _repr_html_(self, /) -> str: ...
+    @property
+    def cautions(self, /) -> list[str]:
+        """
+        What goes with the numbers wherever they are shown; never empty, and who decides comes last.
+        """
+    @property
+    def citations(self, /) -> list[str]:
+        """
+        Citations of every limit and rule behind the numbers, each with how far to trust it.
+        """
+    @property
+    def flammable_share(self, /) -> Ratio:
+        """
+        Most that the mean of the room comes to of the lower flammable limit.
+        """
+    @property
+    def near_shares(self, /) -> NDArray[float64]:
+        """
+        The same within half a metre of the work.
+        """
+    @property
+    def near_shift_sum(self, /) -> Estimate:
+        """
+        Sum over the worst 8 h within half a metre of the work.
+        """
+    @property
+    def near_short_sum(self, /) -> Estimate:
+        """
+        Sum over the worst 15 minutes within half a metre of the work.
+        """
+    @property
+    def peak(self, /) -> float:
+        """
+        Highest sum of the room's mean over limits of 8 h, at any moment.
+        """
+    @property
+    def released(self, /) -> Mass:
+        """
+        Vapour given off by all sources.
+        """
+    @property
+    def room(self, /) -> Room:
+        """
+        The room.
+        """
+    @property
+    def shares(self, /) -> NDArray[float64]:
+        """
+        Mean of the room at each time: sum of concentrations over limits of 8 h.
+        """
+    @property
+    def shift(self, /) -> MixtureExposure:
+        """
+        Worst 8 h, mean of the whole room, against limits over 8 h.
+        """
+    @property
+    def shift_sum(self, /) -> Estimate:
+        """
+        Sum of ``shift`` with its interval.
+        """
+    @property
+    def short(self, /) -> MixtureExposure:
+        """
+        Worst 15 minutes, mean of the whole room, against short-term limits (three times the 8 h limit where none is known).
+        """
+    @property
+    def short_sum(self, /) -> Estimate:
+        """
+        Sum of ``short`` with its interval.
+        """
+    @property
+    def sources(self, /) -> list[VapourSource]:
+        """
+        What gave off vapour.
+        """
+    def sources_table(self, /) -> Table:
+        """
+        The sources of vapour with what each brought, gave off and kept.
+        """
+    def table(self, /) -> Table:
+        """
+        The vapours with means, limits and shares; sums, ventilation, cautions and sources under them.
+        """
+    @property
+    def times_s(self, /) -> NDArray[float64]:
+        """
+        Times of the curves in seconds.
+        """
+    @property
+    def vapours(self, /) -> list[SessionVapour]:
+        """
+        The vapours, the one that released most first.
+        """
+    @property
+    def ventilation(self, /) -> Ventilation:
+        """
+        Fresh air that would keep the room's mean below the chosen share of the limits.
+        """
+    @property
+    def warnings(self, /) -> list[str]:
+        """
+        What to mind; never empty.
+        """
+    def working(self, /) -> Working:
+        """
+        How the sums were worked out, step by step with sources.
+        """
+    @property
+    def worst_from(self, /) -> Time:
+        """
+        When the worst 15 minutes begin.
+        """
+
+@final
+class SessionVapour:
+    """
+    One vapour over the session, as means of the whole room.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> SessionVapour: ...
+    @property
+    def kept(self, /) -> Mass:
+        """
+        Never given off.
+        """
+    @property
+    def peak(self, /) -> Ratio:
+        """
+        Highest share of the room's air by volume.
+        """
+    @property
+    def released(self, /) -> Mass:
+        """
+        Given off by all sources.
+        """
+    @property
+    def shift_mean(self, /) -> Ratio:
+        """
+        Mean over the worst 8 h of the sum of all vapours.
+        """
+    @property
+    def short_mean(self, /) -> Ratio:
+        """
+        Mean over the worst 15 minutes of the sum of all vapours.
+        """
+    @property
+    def solvent(self, /) -> str:
+        """
+        The liquid as it was poured.
         """
 
 @final
@@ -6032,6 +6540,58 @@ class TopUp:
         """
 
 @final
+class VapourSource:
+    """
+    One source of vapour over the session. Water does not count.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> VapourSource: ...
+    @property
+    def brought(self, /) -> Mass:
+        """
+        Solvent sprayed, poured out or standing in the cup.
+        """
+    @property
+    def in_flight(self, /) -> Mass:
+        """
+        Of it, what never landed or was lost in flight.
+        """
+    @property
+    def kept(self, /) -> Mass:
+        """
+        What never became vapour: still in film or cup, or poured away.
+        """
+    @property
+    def kind(self, /) -> str:
+        """
+        "sprayed coat", "cleaning" or "open cup".
+        """
+    @property
+    def lasts(self, /) -> Time:
+        """
+        How long is sprayed or cleaned, or the cup open; a film goes on drying afterwards.
+        """
+    @property
+    def name(self, /) -> str:
+        """
+        Name it was given.
+        """
+    @property
+    def released(self, /) -> Mass:
+        """
+        Vapour given off in all.
+        """
+    @property
+    def start(self, /) -> Time:
+        """
+        When it begins.
+        """
+
+@final
 class Velocity:
     """
     A value of dimension Velocity with its unit: ``Velocity("0.1 m/s")`` or ``Velocity(number, unit)``.
@@ -6068,6 +6628,34 @@ class Velocity:
     def units() -> list[str]:
         """
         The units understood, the SI unit first.
+        """
+
+@final
+class Ventilation:
+    """
+    Fresh air that would keep the room's mean below a share of the limits; its text says what it leaves out.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> Ventilation: ...
+    @property
+    def air_changes(self, /) -> Estimate | None:
+        """
+        Air changes; ``None`` when even 200 an hour are too few. Plan with the high end.
+        """
+    @property
+    def below(self, /) -> Ratio:
+        """
+        The share of the limits.
+        """
+    @property
+    def flow(self, /) -> Estimate | None:
+        """
+        The same as a flow of fresh air.
         """
 
 @final
@@ -6436,6 +7024,34 @@ def cheap_then_good(hold_up: Volume | str | Estimate | HasUnits, fraction: float
     (3, 2)
     """
 
+def cheapest_order(bench: RinseBench, colours: SupportsGetItem[int, Shade | str], *, good: CleanerPrice, cheap: CleanerPrice | None = None, cheap_left: float | Ratio | str | Estimate | HasUnits | None = None, start: str | None = None) -> PricedOrder:
+    """
+    The order of colours that costs least to rinse between, exact up to 16; from ``start`` if that is in the gun already.
+
+    ``bench`` is a ``RinseBench``, colours are ``Shade`` objects or names of colour classes, ``good``, ``cheap`` and
+    ``cheap_left`` as for ``cheapest_rinse``.
+
+    >>> from mistcoat import rinse
+    >>> bench = rinse.RinseBench(rinse.typical_hold_up("gravity airbrush"), fill="2 mL")
+    >>> good = rinse.CleanerPrice("house thinner", 9.50, per="1 L", currency="EUR")
+    >>> boat = "red oxide", "deep green", "cream"
+    >>> rinse.cheapest_order(bench, boat, good=good).order[0]
+    'cream'
+    """
+
+def cheapest_rinse(hold_up: Volume | str | Estimate | HasUnits, fraction: float | Ratio | str | Estimate | HasUnits, *, least_portion: Volume | str | Estimate | HasUnits, good: CleanerPrice, cheap: CleanerPrice | None = None, cheap_left: float | Ratio | str | Estimate | HasUnits | None = None) -> PricedRinse:
+    """
+    The cheapest rinse that leaves ``fraction`` of the old paint: portions of cheap cleaner where they pay, then ``good``
+    thinner until no more than ``cheap_left`` (5 % unless given) of the cheap one is left in the gun.
+
+    >>> from mistcoat import rinse
+    >>> good = rinse.CleanerPrice("house thinner", 9.50, per="1 L", currency="EUR")
+    >>> cheap = rinse.CleanerPrice("recovered thinner", 2.00, per="1 L", currency="EUR")
+    >>> plan = rinse.cheapest_rinse("0.15 mL", "0.01 %", least_portion="1 mL", good=good, cheap=cheap)
+    >>> plan.saves > 0
+    True
+    """
+
 def check_stack(coats: SupportsGetItem[int, Layer]) -> StackCheck:
     """
     Do these coats go on top of each other in this order, from the part upwards; and if not, which order does?
@@ -6749,6 +7365,27 @@ def mixture_exposure(air: Mapping[str, Ratio | str | Estimate | HasUnits | MassC
     0.188
     """
 
+def near_gun(shot: Shot, distances: SupportsGetItem[int, Length | str | Estimate | HasUnits] = ...) -> NearGun | None:
+    """
+    The air at a gun that sprays, against the lower flammable limit: in the spray at these ``distances`` from the nozzle (5 to
+    500 mm; a tenth, a quarter, half and the whole distance of the part unless given) and around the work. ``None`` when
+    nothing in the mix burns.
+
+    Vapour alone, and with the mist, which burns though its vapour alone is too thin. No number here makes a flame near a gun
+    safe.
+
+    >>> import mistcoat as mc
+    >>> thinner = mc.Blend({"acetone": 40, "n-butyl acetate": 60}, basis="volume")
+    >>> mix = mc.demo_paint("hull green").thin(thinner, thinner=1, paint=1)
+    >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    >>> shot = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm").spray(mix, room)
+    >>> air = mc.safety.near_gun(shot)
+    >>> air.places[0].with_mist.best > air.places[-1].with_mist.best
+    True
+    >>> any("mist" in caution for caution in air.cautions)
+    True
+    """
+
 def plan(layers: SupportsGetItem[int, PlanLayer], *, cleaner: Blend | Solvent | str, title: str | None = None, rinse: RinseBench | None = None, paint_dropper: Dropper | None = None, thinner_dropper: Dropper | None = None, people: SupportsIndex = 1, guns: SupportsIndex | None = None, margin: Ratio | str | Estimate | HasUnits | None = None, prices: dict[str, tuple[SupportsFloat | SupportsIndex, Volume | str | Estimate | HasUnits]] | None = None, currency: str = "") -> Plan:
     """
     A whole session: what to mix, spray, wait for, rinse and bring, how long it takes, and what to mind.
@@ -6857,6 +7494,17 @@ def scattering_power(*, over_black: float | Ratio | str | Estimate | HasUnits, r
     >>> from mistcoat import hiding
     >>> round(hiding.scattering_power(over_black=0.7408, reflectivity="90 %"), 2)
     3.0
+    """
+
+def short_term_exposure(air: Mapping[str, Ratio | str | Estimate | HasUnits | MassConcentration], *, authority: str = "lowest") -> MixtureExposure:
+    """
+    Vapours in the air, as means over 15 minutes, against what a short time may reach: short-term limit or ceiling of the
+    ``authority``, and where it gives neither, three times its 8-hour limit (from memory). Arguments as for
+    ``mixture_exposure``.
+
+    >>> from mistcoat import safety
+    >>> safety.short_term_exposure({"acetone": "300 ppm"}, authority="NIOSH REL").sum
+    0.4
     """
 
 def solvent(name: str) -> Solvent:
