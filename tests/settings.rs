@@ -55,38 +55,80 @@ fn job(name: &str) -> Job {
     Job::named(name).unwrap()
 }
 
-// Common practice on typical paints at 20 psi (138 kPa) and about 25 °C with a 0.3 mm nozzle: equal parts cover quickly;
-// two parts of thinner to one of paint are finer and take more passes; and at equal parts the coat is touch dry within a
-// few minutes. What the model says beside "within about a minute" stands in the module docs of `bench::setup`.
+// Common practice on typical paints at 20 psi (138 kPa) and about 25 °C with a 0.3 mm nozzle: equal parts make a base coat that
+// covers quickly and is touch dry within about a minute. Alcohol-borne acrylics and lacquers in a thinner without
+// retarder do, with a quarter of a minute to spare for "about"; a waterborne acrylic takes three minutes in still air, which
+// is where the model and the saying differ (`bench::setup`).
+#[rstest::rstest]
+#[case(Family::AlcoholAcrylic, None, 20.0, 75.0)]
+#[case(Family::SolventLacquer, Some(&[("acetone", 30.0), ("n-butyl acetate", 70.0)][..]), 20.0, 75.0)]
+#[case(Family::WaterborneAcrylic, None, 120.0, 300.0)]
+fn equal_parts_cover_and_are_touch_dry_within_about_a_minute(
+    #[case] family: Family,
+    #[case] thinner: Option<&[(&str, f64)]>,
+    #[case] least_s: f64,
+    #[case] most_s: f64,
+) {
+    let mut equal = setup(family, 1.0, 20.0, 80.0);
+    if let Some(parts) = thinner {
+        equal.thinner = Blend::from_names(parts, Basis::Volume, None).unwrap();
+    }
+    let judged = equal.judge(&job("base coat")).unwrap();
+    // A dozen passes for 12 µm: paint flow and transfer efficiency are typical values, good to a factor 3.
+    assert!((3.0..13.0).contains(&judged.passes), "{}", judged.passes);
+    let touch = judged.touch_dry.unwrap();
+    assert!((least_s..most_s).contains(&touch.si()), "{}", show(touch));
+}
+
+// Two parts of thinner to one of paint (common practice): finer drops, less colour in each pass and so more control over
+// it, and half as many passes again, by the mass balance.
 #[rstest::rstest]
 #[case(Family::AlcoholAcrylic)]
 #[case(Family::SolventLacquer)]
 #[case(Family::WaterborneAcrylic)]
+#[case(Family::AlkydEnamel)]
 fn more_thinner_is_finer_and_takes_more_passes(#[case] family: Family) {
-    let base = job("base coat");
-    let equal = setup(family, 1.0, 20.0, 80.0).judge(&base).unwrap();
-    let thin = setup(family, 2.0, 20.0, 80.0).judge(&base).unwrap();
+    let equal = setup(family, 1.0, 20.0, 80.0).judge(&job("base coat")).unwrap();
+    let thin = setup(family, 2.0, 20.0, 80.0).judge(&job("base coat")).unwrap();
     assert!(thin.drop_size < equal.drop_size);
-    assert!(thin.passes > 1.2 * equal.passes);
-    // Quick to cover: a handful of passes for 12 µm.
-    assert!((3.0..16.0).contains(&equal.passes), "{}", equal.passes);
-    if let Some(touch) = equal.touch_dry {
-        assert!((20.0..300.0).contains(&touch.si()), "{}", show(touch));
+    assert!(thin.dry_per_pass.si() < 0.75 * equal.dry_per_pass.si());
+    assert!((1.3..1.7).contains(&(thin.passes / equal.passes)), "{}", thin.passes / equal.passes);
+}
+
+/// Highest pressure, kPa, at which the air leaves the wet film in its place, by halving.
+fn highest_pressure(family: Family, ratio: f64, mm: f64) -> f64 {
+    let stays = |kpa: f64| {
+        let mut s = setup(family, ratio, 20.0, mm);
+        s.gun = s.gun.at_pressure(mistcoat::quantity::of(kpa, "kPa").unwrap()).unwrap();
+        s.judge(&job("fine lines")).unwrap().margin(Fault::Spidering).unwrap().holds()
+    };
+    let (mut low, mut high) = (20.0, 400.0);
+    for _ in 0..9 {
+        let middle = f64::midpoint(low, high);
+        if stays(middle) { low = middle } else { high = middle }
     }
+    low
 }
 
 // Thinner still needs lower pressure (common practice): 30 mm from the part the highest pressure at which the air does not
-// drive the wet film aside falls from 18 psi at equal parts to 10 at two parts of thinner and 8 at three.
+// drive the wet film aside falls with every part of thinner, for every family. An alcohol-borne acrylic goes from 18 psi at equal
+// parts to 10 at two parts of thinner and 8 at three.
 #[rstest::rstest]
-#[case(1.0, 16.0, false)]
-#[case(1.0, 22.0, true)]
-#[case(2.0, 16.0, true)]
-#[case(2.0, 8.0, false)]
-#[case(3.0, 9.0, true)]
-#[case(3.0, 6.0, false)]
-fn thinner_still_needs_lower_pressure(#[case] ratio: f64, #[case] psi: f64, #[case] driven: bool) {
-    let judged = setup(Family::AlcoholAcrylic, ratio, psi, 30.0).judge(&job("fine lines")).unwrap();
-    assert_eq!(!judged.margin(Fault::Spidering).unwrap().holds(), driven, "{judged:?}");
+#[case(Family::AlcoholAcrylic)]
+#[case(Family::SolventLacquer)]
+#[case(Family::WaterborneAcrylic)]
+#[case(Family::AlkydEnamel)]
+fn thinner_still_needs_lower_pressure(#[case] family: Family) {
+    let highest = [0.5, 1.0, 2.0, 3.0].map(|ratio| highest_pressure(family, ratio, 30.0));
+    println!("{family:?} {highest:?}");
+    assert!(highest[1] > 1.3 * highest[2], "{highest:?}");
+    assert!(highest.windows(2).all(|p| p[0] >= p[1]), "{highest:?}");
+    if family == Family::AlcoholAcrylic {
+        let psi = highest.map(|kpa| kpa / 6.895);
+        for (got, said) in psi[1..].iter().zip([18.0, 10.0, 8.0]) {
+            assert!((got - said).abs() < 1.5, "{psi:?}");
+        }
+    }
 }
 
 // A fast thinner from afar: the paint lands as dust, and coming nearer cures it (common practice).

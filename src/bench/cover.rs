@@ -10,6 +10,31 @@ use serde::{Deserialize, Serialize};
 ///
 /// Takes the place of a job's dry film where the job asks for a contrast ([`Job::contrast`]): the passes then come from
 /// [`HidingPower::thickness_to_hide`].
+///
+/// ```
+/// use mistcoat::air::Room;
+/// use mistcoat::bench::{Cover, Job, Setup};
+/// use mistcoat::blend::{Basis, Blend};
+/// use mistcoat::hiding::{Ground, HidingPower};
+/// use mistcoat::paint::{Family, Paint};
+/// use mistcoat::quantity::{Reflectance, RelativeHumidity, parse};
+/// use mistcoat::spray::Airbrush;
+/// let cream = Paint::typical(Family::SolventLacquer, "deckhouse cream")?;
+/// let thinner = Blend::from_names(&[("acetone", 30.0), ("n-butyl acetate", 70.0)], Basis::Volume, None)?;
+/// let gun = Airbrush::new(parse("0.3 mm")?, parse("20 psi")?, parse("80 mm")?)?;
+/// let room = Room::new(parse("21 °C")?, RelativeHumidity::new(0.5)?)?;
+/// let mut setup = Setup::new(&cream, &thinner, 1.0, &gun, &room);
+/// let over = |reflectance: f64| -> mistcoat::Result<Cover> {
+///     let ground = Ground::Undercoat(Reflectance::new(reflectance)?);
+///     Ok(Cover { power: HidingPower::typical("cream")?, ground })
+/// };
+/// setup.cover = Some(over(0.10)?);
+/// let over_red_oxide = setup.judge(&Job::named("base coat")?)?;
+/// setup.cover = Some(over(0.65)?);
+/// let over_pale_primer = setup.judge(&Job::named("base coat")?)?;
+/// assert!(over_pale_primer.passes < over_red_oxide.passes);
+/// # Ok::<(), mistcoat::Error>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Cover {

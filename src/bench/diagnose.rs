@@ -6,6 +6,12 @@
 //! a tenth up to a factor 3 (a retarder, where the setting names one, in steps of 5 % to 30 %), until the limit holds; a
 //! change that keeps all other limits too goes before one that does not, and a small one before a large one.
 //!
+//! **Against common practice**: for 38 usual causes, each with a setting that has it (`tests/data/defect_practice.csv`), the
+//! cause comes first in 37, where a blind choice among the faults of a defect would put it first in 29. In 10 of the 35 that
+//! the model knows, it comes first although its limit is kept: the model holds spray that practice calls dry for wet enough
+//! (16 % likely), damp air for dry enough (31 and 38 %), and a tip wiped every two minutes for bearable. Where one change
+//! cures, 18 of 20 are cures of the trade.
+//!
 //! Causes beyond the model (a split nozzle, grease, water in the line) stand beside, as common practice tells them. When
 //! every fault is improbable, look there.
 

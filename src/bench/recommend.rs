@@ -370,8 +370,8 @@ impl Recommendation {
         })];
         if shown.iter().any(|c| c.setup.retarder.is_some()) {
             columns.push(numbers("retarder", "retarder in\nthe thinner", "%", &|c| {
-                let share = c.setup.retarder_share();
-                (show(share), share.si() * 100.0)
+                let percent = c.setup.retarder_share().si() * 100.0;
+                (format!("{} %", digits(percent, 3)), percent)
             }));
         }
         columns.extend([

@@ -4,14 +4,20 @@
 //! the whole chain once (mix, nozzle, flight, film, drying, levelling, sag, dew) and gives for each [`Fault`] the factor by
 //! which the setting keeps from it: 1 is the edge, 2 is twice inside.
 //!
-//! Best values only: how sure each factor is says [`Fault::ln_std`]. The attack on the part is judged by
+//! Three things may be stated besides: a slow liquid in the place of a share of the thinner ([`RetarderShare`]), the wet film
+//! of a coat instead of its passes, and how well the colour hides what lies under it ([`Cover`]), which then sets the dry film
+//! to build for jobs that ask for it.
+//!
+//! Best values only: how sure each factor is says [`Margin::ln_std`]. The attack on the part is judged by
 //! [`crate::layers::thinner_on_substrate`], and left out on a primed part.
 //!
 //! **Against common practice**, typical paints at 20 psi, 80 mm, 25 °C, 50 % humidity, 0.3 mm nozzle: at equal parts one
 //! pass is touch dry after 59 s (alcohol acrylic) and 34 s (lacquer in a thinner without retarder), which agrees with
 //! "about a minute"; a waterborne acrylic takes 3 min, which does not. Two parts of thinner make drops of 12 instead of
 //! 16 µm and take half as many passes again. Paint flow and transfer efficiency are typical values chosen before, so the
-//! number of passes (12 for 12 µm at equal parts) is good to a factor 3.
+//! number of passes (12 for 12 µm at equal parts) is good to a factor 3. Thinner still needs lower pressure: 30 mm from the
+//! part, the highest pressure at which the air leaves the film of an alcohol acrylic in its place is 18 psi at equal parts, 11 at two
+//! parts of thinner and 8 at three.
 
 use super::cover::{Cover, Target};
 use super::fault::{Fault, Margin};

@@ -4,6 +4,11 @@ from __future__ import annotations
 
 import copy
 import pickle
+import signal
+import subprocess
+import sys
+import textwrap
+import time
 from typing import Any
 
 import mistcoat as mc
@@ -192,6 +197,59 @@ def test_an_exception_of_progress_keeps_what_was_done() -> None:
         )
     assert caught.value.partial.codes.shape == (60, 60)  # type: ignore[attr-defined]
     assert caught.value.finished.shape == (60, 60)  # type: ignore[attr-defined]
+
+
+LONG = """
+    import mistcoat as mc, numpy as np
+    green = mc.Paint.typical("alcohol acrylic", name="hull green")
+    gun = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
+    room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    setup = mc.Setup(green, "isopropanol", airbrush=gun, room=room, substrate="wood")
+    print("ready", flush=True)
+"""
+LONG_WINDOW = """
+    ratios, far = np.linspace(0.2, 3, 800).tolist(), np.linspace(30, 200, 800).tolist()
+    try:
+        mc.window(setup, "base coat", progress=True,
+                  x=("thinner_per_paint", ratios), y=("distance_mm", far))
+    except mc.Interrupted as stop:
+        part = stop.partial
+        assert isinstance(stop, KeyboardInterrupt)
+        assert not part.is_complete
+        assert ((part.codes == -3) == ~stop.finished).all()
+        assert (part.codes[stop.finished] >= -2).all()
+        print("kept", int(stop.finished.sum()), flush=True)
+"""
+LONG_SEARCH = """
+    ratios = np.linspace(0.2, 3, 3000).tolist()
+    found = mc.recommend(setup, "base coat", thinner_per_paint=ratios, progress=True)
+    assert 0 < found.judged < found.asked
+    assert found.choices or found.misses
+    assert "were not judged" in repr(found)
+    for choice, judged in found.choices:
+        assert choice.judge("base coat") == judged
+    print("kept", found.judged, flush=True)
+"""
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="signals of POSIX")
+@pytest.mark.parametrize("rest", [LONG_WINDOW, LONG_SEARCH])
+def test_ctrl_c_keeps_what_was_judged(rest: str) -> None:
+    process = subprocess.Popen(
+        [sys.executable, "-c", textwrap.dedent(LONG) + textwrap.dedent(rest)],
+        stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
+    )  # fmt: skip
+    assert process.stdout is not None
+    assert process.stdout.readline() == "ready\n"
+    time.sleep(4.0)
+    process.send_signal(signal.SIGINT)
+    # The whole takes minutes; communicate raises when the stop is not prompt.
+    out, err = process.communicate(timeout=60)
+    assert process.returncode == 0, err
+    assert out.startswith("kept ")
+    assert int(out.split()[1]) > 0
+    assert "judging " in err
+    assert "left" in err
 
 
 def test_the_chart_names_its_regions() -> None:
