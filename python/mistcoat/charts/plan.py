@@ -119,7 +119,8 @@ def plan(result: Plan) -> Figure:
     steps = [s for s in result.steps if s.person in users]
     clock = _Clock(steps)
     layers = [layer.name for layer in result.layers]
-    labels = [*layers, "the gun", *(f"person {p}" for p in users[1:])]
+    the_gun = "gun 1" if result.people > 1 else "the gun"
+    labels = [*layers, the_gun, *(f"person {p}" for p in users[1:])]
     fig: Any
     fig, ax = plt.subplots(
         figsize=(9.0, 1.9 + 0.42 * len(labels)), layout=ConstrainedLayoutEngine(h_pad=0.06)
@@ -157,7 +158,8 @@ def plan(result: Plan) -> Figure:
     ax.set_ylim(len(labels) - 0.4, -0.6)
     ax.set_xlim(0, clock.end * 1.01)
     _ticks(ax, clock, bool(clock.cuts))
-    ax.set_xlabel("hours and minutes from the begin")
+    alike = "; the other guns go alike" if result.guns > 1 else ""
+    ax.set_xlabel(f"hours and minutes from the begin{alike}")
     ax.spines[["top", "right", "left"]].set_visible(False)
     ax.tick_params(left=False)
     ax.grid(axis="x", color=PALE, lw=0.6)

@@ -4,7 +4,7 @@ use super::planned::PlannedLayer;
 use super::session::Session;
 use super::wash::GunWash;
 use crate::error::Result;
-use crate::estimate::{Contributor, Estimate};
+use crate::estimate::Estimate;
 use crate::names::fold;
 use crate::quantity::{Quantity, Volume, as_text};
 use serde::{Deserialize, Serialize};
@@ -68,14 +68,12 @@ pub(super) fn of(session: &Session, layers: &[PlannedLayer], washes: &[GunWash])
         let part = |share: f64| {
             let of = |v: Volume, rest: Volume| (v + rest) * (share * people);
             let (s, r) = (&mix.sprayed, &mix.remainder);
-            let mut causes = s.contributors.clone();
-            causes.push(Contributor { what: "what the gun keeps".to_owned(), share: 0.0 });
             Estimate {
                 best: of(s.best, r.best),
                 low: of(s.low, r.low),
                 high: of(s.high, r.high),
                 coverage: s.coverage,
-                contributors: causes,
+                contributors: s.contributors.clone(),
             }
         };
         let ratio = planned.thinner_per_paint;
