@@ -2344,7 +2344,7 @@ class GunAir:
 @final
 class GunWash:
     """
-    A rinse of one gun.
+    A rinse of one gun after a layer.
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
@@ -4096,6 +4096,17 @@ class Plan:
         """
         Label of the currency.
         """
+    @property
+    def exposure(self, /) -> SessionExposure | None:
+        """
+        What the air of the room holds over the session, of several sittings the worst; ``None`` where the room has no volume or
+        no air changes.
+        """
+    @property
+    def exposures(self, /) -> list[SessionExposure]:
+        """
+        The same for each sitting; a wait until another day ends one.
+        """
     @staticmethod
     def from_json(text: str) -> Plan:
         """
@@ -4141,7 +4152,7 @@ class Plan:
     @property
     def title(self, /) -> str:
         """
-        What stands on top.
+        What stands on top of the plan.
         """
     def to_json(self, /) -> str:
         """
@@ -4202,7 +4213,7 @@ class PlanLayer:
     @property
     def job(self, /) -> str:
         """
-        Name of its job.
+        Name of the job that it does.
         """
     @property
     def mask(self, /) -> Time | None:
@@ -4316,7 +4327,7 @@ class PlannedLayer:
     @property
     def job(self, /) -> str:
         """
-        Name of the job.
+        Name of the job that it does.
         """
     @property
     def judged(self, /) -> Judged:
@@ -4336,12 +4347,12 @@ class PlannedLayer:
     @property
     def name(self, /) -> str:
         """
-        Name of the layer.
+        Name of the layer, as it was given.
         """
     @property
     def paint(self, /) -> Volume:
         """
-        Stock paint in it.
+        Stock paint in that mix.
         """
     @property
     def pass_time(self, /) -> Estimate:

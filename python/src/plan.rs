@@ -10,6 +10,7 @@ use crate::layers::place;
 use crate::plan_results::{PyGunWash, PyMaterial, PyPlanStep, PyPlannedLayer};
 use crate::quantity::{Arg, PyArea, PyTime};
 use crate::rinse::{PyRinseBench, ShadeArg};
+use crate::session::PySessionExposure;
 use crate::setup::{JobArg, PySetup};
 use crate::table::PyTable;
 use mistcoat::bench::{Plan, PlanLayer, Price, Session};
@@ -109,7 +110,7 @@ impl PyPlanLayer {
     fn setup(&self) -> PySetup {
         PySetup(self.0.setup.clone())
     }
-    /// Name of its job.
+    /// Name of the job that it does.
     #[getter]
     fn job(&self) -> &str {
         &self.0.job.name
@@ -209,7 +210,7 @@ pub struct PyPlan(pub Plan);
 
 #[pymethods]
 impl PyPlan {
-    /// What stands on top.
+    /// What stands on top of the plan.
     #[getter]
     fn title(&self) -> &str {
         &self.0.session().title
@@ -284,6 +285,17 @@ impl PyPlan {
     #[getter]
     fn currency(&self) -> &str {
         &self.0.session().currency
+    }
+    /// What the air of the room holds over the session, of several sittings the worst; ``None`` where the room has no volume or
+    /// no air changes.
+    #[getter]
+    fn exposure(&self) -> Option<PySessionExposure> {
+        self.0.exposure().cloned().map(PySessionExposure)
+    }
+    /// The same for each sitting; a wait until another day ends one.
+    #[getter]
+    fn exposures(&self) -> Vec<PySessionExposure> {
+        self.0.exposures().iter().cloned().map(PySessionExposure).collect()
     }
     /// A word on the order of the colours, where another needs clearly less cleaner.
     #[getter]

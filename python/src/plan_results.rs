@@ -67,7 +67,7 @@ pub struct PyPlannedLayer(pub PlannedLayer);
 
 #[pymethods]
 impl PyPlannedLayer {
-    /// Name of the layer.
+    /// Name of the layer, as it was given.
     #[getter]
     fn name(&self) -> &str {
         &self.0.name
@@ -77,7 +77,7 @@ impl PyPlannedLayer {
     fn family(&self) -> &'static str {
         self.0.family.name()
     }
-    /// Name of the job.
+    /// Name of the job that it does.
     #[getter]
     fn job(&self) -> &str {
         &self.0.job
@@ -92,7 +92,7 @@ impl PyPlannedLayer {
     fn mix(&self) -> PyVolume {
         PyVolume(self.0.mix.made())
     }
-    /// Stock paint in it.
+    /// Stock paint in that mix.
     #[getter]
     fn paint(&self) -> PyVolume {
         PyVolume(self.0.mix.paint)
@@ -199,7 +199,7 @@ impl PyPlannedLayer {
     }
 }
 
-/// A rinse of one gun.
+/// A rinse of one gun after a layer.
 #[pyclass(frozen, eq, name = "GunWash", module = "mistcoat")]
 #[derive(Clone, PartialEq)]
 pub struct PyGunWash {

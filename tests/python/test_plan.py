@@ -5,6 +5,7 @@ from __future__ import annotations
 import copy
 import json
 import pickle
+from collections.abc import Callable
 from typing import Any
 
 import mistcoat as mc
@@ -88,13 +89,14 @@ def test_no_plan_without_its_cautions() -> None:
     assert mc.Plan.from_json(text) == plan
     with pytest.raises(TypeError):
         mc.Plan()
-    for spoil in (
+    spoils: list[Callable[[Any], Any]] = [
         lambda d: d.pop("cautions"),
         lambda d: d["cautions"].clear(),
         lambda d: d["cautions"].pop(),
         lambda d: d["cautions"][0].update(text="Nothing to worry about."),
         lambda d: d["session"]["layers"][1].update(name="2K clear"),
-    ):
+    ]
+    for spoil in spoils:
         changed = json.loads(text)
         spoil(changed)
         with pytest.raises(mc.MistcoatError):
@@ -114,7 +116,8 @@ def test_the_chart_names_every_layer() -> None:
     for plan in (session(), session(people=3, guns=1)):
         figure = plan.chart()
         labels = [t.get_text() for t in figure.axes[0].get_yticklabels()]
-        assert labels[:3] == ["grey primer", "deep green", "gun 1" if plan.people > 1 else "the gun"]
+        gun = "gun 1" if plan.people > 1 else "the gun"
+        assert labels[:3] == ["grey primer", "deep green", gun]
         assert len(labels) == 2 + plan.people
     enamel = [
         mc.PlanLayer(setup("red oxide", family="alkyd enamel"), "primer", area="30 cm2"),

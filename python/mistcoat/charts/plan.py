@@ -49,11 +49,13 @@ class _Clock:
         work = sorted((s.start.to("s"), s.end.to("s")) for s in steps if s.is_work)
         end = max(s.end.to("s") for s in steps)
         self.cuts: list[tuple[float, float]] = []
+        self.begins = [0.0]
         busy = 0.0
         for start, stop in [*work, (end, end)]:
             if start - busy > LONGEST_WAIT:
                 # Something is kept on both sides, so that the wait is seen to begin and to end.
                 self.cuts.append((busy + 0.6 * LONGEST_WAIT, start - 0.4 * LONGEST_WAIT))
+                self.begins.append(start)
             busy = max(busy, stop)
         self.end = self(end)
 
@@ -66,7 +68,7 @@ def _clock(seconds: float) -> str:
     minutes = round(seconds / MINUTE)
     days, rest = divmod(minutes, 1440)
     text = f"{rest // 60}:{rest % 60:02d}"
-    return f"day {days + 1}, {text}" if days else text
+    return f"day {days + 1}\n{text}" if days else text
 
 
 def _said(seconds: float) -> str:
@@ -85,23 +87,19 @@ def _bar(ax: Axes, clock: _Clock, step: PlanStep, row: float) -> None:
     )  # fmt: skip
 
 
-def _ticks(ax: Axes, clock: _Clock, days: bool) -> None:
-    from matplotlib.ticker import FixedLocator, FuncFormatter
+def _ticks(ax: Axes, clock: _Clock) -> None:
+    from matplotlib.ticker import FixedLocator, FuncFormatter, MultipleLocator
 
+    if clock.cuts:
+        # Where the work goes on after each long wait.
+        begins = {clock(real): _clock(real) for real in clock.begins}
+        ax.xaxis.set_major_locator(FixedLocator(list(begins)))
+        ax.xaxis.set_major_formatter(FuncFormatter(lambda at, _: begins.get(at, "")))
+        return
     steps = (5 * MINUTE, 10 * MINUTE, 15 * MINUTE, 30 * MINUTE, HOUR, 2 * HOUR, 4 * HOUR, 8 * HOUR)
-    step = next((s for s in steps if clock.end / s <= (7 if days else 10)), 24 * HOUR)
-    real, at, last = 0.0, [], -1.0
-    names: dict[float, str] = {}
-    while clock(real) <= clock.end:
-        place = clock(real)
-        cut = any(start < real < stop for start, stop in clock.cuts)
-        if not cut and place - last > 0.6 * step:
-            at.append(place)
-            names[place] = _clock(real)
-            last = place
-        real += step
-    ax.xaxis.set_major_locator(FixedLocator(at))
-    ax.xaxis.set_major_formatter(FuncFormatter(lambda value, _: names.get(value, "")))
+    step = next((s for s in steps if clock.end / s <= 10), 24 * HOUR)
+    ax.xaxis.set_major_locator(MultipleLocator(step))
+    ax.xaxis.set_major_formatter(FuncFormatter(lambda at, _: _clock(at)))
 
 
 def plan(result: Plan) -> Figure:
@@ -126,7 +124,7 @@ def plan(result: Plan) -> Figure:
         figsize=(9.0, 1.9 + 0.42 * len(labels)), layout=ConstrainedLayoutEngine(h_pad=0.06)
     )
     for step in steps:
-        if step.person == 1 and step.gun is None or (step.person == 1 and step.what == "spray"):
+        if step.person == 1 and (step.gun is None or step.what == "spray"):
             _bar(ax, clock, step, float(layers.index(step.layer)))
         if step.gun is not None:
             _bar(ax, clock, step, float(len(layers)))
@@ -151,13 +149,13 @@ def plan(result: Plan) -> Figure:
         ax.annotate(
             words, (first if left else last, row), xytext=(-5 if left else 5, 0),
             textcoords="offset points", va="center", ha="right" if left else "left", fontsize=8.5,
-            color=INK, zorder=5,
+            color=INK, zorder=5, bbox={"fc": "white", "ec": "none", "pad": 0.8},
         )  # fmt: skip
     ax.axhline(len(layers) - 0.5, color=MID, lw=0.7)
     ax.set_yticks(range(len(labels)), labels)
     ax.set_ylim(len(labels) - 0.4, -0.6)
     ax.set_xlim(0, clock.end * 1.01)
-    _ticks(ax, clock, bool(clock.cuts))
+    _ticks(ax, clock)
     alike = "; the other guns go alike" if result.guns > 1 else ""
     ax.set_xlabel(f"hours and minutes from the begin{alike}")
     ax.spines[["top", "right", "left"]].set_visible(False)
