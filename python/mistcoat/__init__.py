@@ -10,7 +10,7 @@ units library; a bare number is refused, because its unit would be a guess.
 
 from __future__ import annotations
 
-from . import columns, dose, errors, hiding, layers, protocols, rinse, safety
+from . import cards, columns, dose, errors, hiding, layers, protocols, rinse, safety
 from ._core import (
     Airbrush,
     Area,
@@ -231,6 +231,7 @@ __all__ = [
     "WindowMap",
     "Working",
     "__version__",
+    "cards",
     "columns",
     "compare",
     "cups_for",

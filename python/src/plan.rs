@@ -230,6 +230,16 @@ impl PyPlan {
     fn layers(&self) -> Vec<PyPlannedLayer> {
         self.0.layers().iter().cloned().map(PyPlannedLayer).collect()
     }
+    /// The layers as they were given: settings, jobs and areas.
+    #[getter]
+    fn given(&self) -> Vec<PyPlanLayer> {
+        self.0.session().layers.iter().cloned().map(PyPlanLayer).collect()
+    }
+    /// What the room's air holds over each sitting, against the limits; empty where the room has no volume or no air changes.
+    #[getter]
+    fn exposures(&self) -> Vec<PySessionExposure> {
+        self.0.exposures().iter().cloned().map(PySessionExposure).collect()
+    }
     /// Each coat over the one below: (question, verdict).
     #[getter]
     fn coats(&self) -> Vec<(String, &'static str)> {
@@ -327,6 +337,13 @@ impl PyPlan {
     /// The timeline as a matplotlib figure (needs matplotlib: ``pip install mistcoat[charts]``).
     fn chart<'py>(slf: &Bound<'py, Self>) -> PyResult<Bound<'py, PyAny>> {
         slf.py().import("mistcoat.charts")?.call_method1("plan", (slf,))
+    }
+    /// Cards to print: "A6" gives one a layer for the bench, "A4" and "Letter" a sheet of the whole session with timeline, what
+    /// to bring, cost, air and cautions. The result shows itself in a notebook; ``save("cards.html")`` writes it, and a browser
+    /// prints it at its size. Every card carries its cautions. Other sizes raise ``UnknownName``.
+    #[pyo3(signature = (size="A6"))]
+    fn card<'py>(slf: &Bound<'py, Self>, size: &str) -> PyResult<Bound<'py, PyAny>> {
+        slf.py().import("mistcoat.cards")?.call_method1("of_plan", (slf, size))
     }
     /// JSON text: the session and its cautions; the Rust crate reads the same.
     fn to_json(&self) -> CallResult<String> {

@@ -222,6 +222,11 @@ impl PySetup {
         let job = job.job()?;
         Ok(PyJudged(py.detach(|| self.0.judge(&job))?))
     }
+    /// The stock paint.
+    #[getter]
+    fn paint(&self) -> PyPaint {
+        PyPaint(self.0.paint.clone())
+    }
     /// The thinner that is added to the paint.
     #[getter]
     fn thinner(&self) -> PyBlend {

@@ -226,7 +226,7 @@ fn ventilation(session: &SessionAir, air: &Air, [shift, short]: [&[Piece]; 2]) -
     let air_changes: Estimate<Frequency> = Estimate::relative(Frequency::from_si(best), &spread);
     let flow: Estimate<VolumeRate> = Estimate::relative(VolumeRate::from_si(best * air.volume_m3), &spread);
     let words = format!(
-        "{air_changes} air changes, {} of fresh air at the high end, keep the room's mean below {limits}; the room has {}; {face}",
+        "Air changes of {air_changes}, {} of fresh air at the high end, keep the room's mean below {limits}; the room has {}; {face}",
         show_in(flow.high, "m3/h", 2).unwrap_or_default(),
         show(Frequency::from_si(air.renewal_s)),
     );
