@@ -4067,6 +4067,12 @@ class Plan:
         """
         From the begin until nobody has anything to do.
         """
+    def card(self, /, size: str = "A6") -> Any:
+        """
+        Cards to print: "A6" gives one a layer for the bench, "A4" and "Letter" a sheet of the whole session with timeline, what
+        to bring, cost, air and cautions. The result shows itself in a notebook; ``save("cards.html")`` writes it, and a browser
+        prints it at its size. Every card carries its cautions. Other sizes raise ``UnknownName``.
+        """
     @property
     def cautions(self, /) -> list[Caution]:
         """
@@ -4111,6 +4117,11 @@ class Plan:
     def from_json(text: str) -> Plan:
         """
         Works out again what ``to_json`` wrote; raises ``DataError`` when the cautions are not those of the session.
+        """
+    @property
+    def given(self, /) -> list[PlanLayer]:
+        """
+        The layers as they were given: settings, jobs and areas.
         """
     @property
     def guns(self, /) -> int:
@@ -5459,6 +5470,11 @@ class Setup:
 
         ``job`` is the name of a usual job or a ``Job``. Best values. Raises ``PhaseSplit`` for a mix that separates,
         ``RangeError`` for settings out of range.
+        """
+    @property
+    def paint(self, /) -> Paint:
+        """
+        The stock paint.
         """
     @property
     def retarder(self, /) -> Blend | None:

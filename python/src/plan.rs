@@ -235,11 +235,6 @@ impl PyPlan {
     fn given(&self) -> Vec<PyPlanLayer> {
         self.0.session().layers.iter().cloned().map(PyPlanLayer).collect()
     }
-    /// What the room's air holds over each sitting, against the limits; empty where the room has no volume or no air changes.
-    #[getter]
-    fn exposures(&self) -> Vec<PySessionExposure> {
-        self.0.exposures().iter().cloned().map(PySessionExposure).collect()
-    }
     /// Each coat over the one below: (question, verdict).
     #[getter]
     fn coats(&self) -> Vec<(String, &'static str)> {

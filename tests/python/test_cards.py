@@ -35,7 +35,7 @@ def plan(people: int = 1, bare: bool = False) -> mc.Plan:
         layer("grey <primer>", "primer", room, place="primer", shade="grey"),
         layer("hull green", "over a mask", room, mask=True, shade="deep green"),
     ]
-    prices = {"hull green": (3.2, mc.Volume("17 mL"))}
+    prices: Any = {"hull green": (3.2, mc.Volume("17 mL"))}
     return mc.plan(
         boat,
         cleaner="acetone",

@@ -240,7 +240,7 @@ BAD: list[tuple[Callable[[], object], type[Exception], str]] = [
         "evaporates",
     ),
     (lambda: safety.near_gun(SHOT, ["1 mm"]), mc.RangeError, "5 mm"),
-    (lambda: safety.near_gun(SHOT, [80]), mc.UnitError, "80"),
+    (lambda: safety.near_gun(SHOT, [80]), mc.UnitError, "80"),  # type: ignore[list-item]
     (lambda: rinse.CleanerPrice("x", -1, per="1 L"), mc.RangeError, "bottle"),
     (lambda: rinse.CleanerPrice("x", float("nan"), per="1 L"), mc.RangeError, "bottle"),
     (lambda: rinse.CleanerPrice("x", 1, per="0 L"), mc.RangeError, "above 0"),
