@@ -4,7 +4,7 @@ For planning only: many limits are from memory and say so. The safety data sheet
 local codes and licensed practice decide. Isocyanate two-packs are refused when a paint is built.
 
 >>> import mistcoat as mc
->>> print(mc.safety.flammable_class("white spirit"))
+>>> print(mc.safety.flammable_class("white spirit").words)
 flammable: its vapour burns on a hot day, its mist always
 """
 
@@ -14,6 +14,7 @@ from ._core import (
     Caution,
     Cupboard,
     FlammableLimit,
+    FlammableLiquid,
     GunAir,
     MixtureExposure,
     NearGun,
@@ -38,6 +39,7 @@ __all__ = [
     "Caution",
     "Cupboard",
     "FlammableLimit",
+    "FlammableLiquid",
     "GunAir",
     "MixtureExposure",
     "NearGun",

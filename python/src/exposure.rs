@@ -3,14 +3,14 @@
 use crate::blend::Liquid;
 use crate::errors::CallResult;
 use crate::paint::PyPaint;
-use crate::quantity::{Arg, PyRatio, PyVolume};
+use crate::quantity::{Arg, PyRatio, PyTemperature, PyVolume};
 use crate::table::PyTable;
 use mistcoat::blend::Blend;
 use mistcoat::error::unknown_name;
 use mistcoat::paint::Paint;
 use mistcoat::quantity::{self as q, Quantity};
 use mistcoat::safety::{
-    self, Authority, Caution, Cupboard, FlammableClass, FlammableLimit, MixtureExposure, Work,
+    self, Authority, Caution, Cupboard, FlammableLimit, FlammableLiquid, MixtureExposure, Work,
 };
 use mistcoat::solvent::{Concentration, LimitKind};
 #[cfg(feature = "stubs")]
@@ -248,6 +248,16 @@ impl PyFlammableLimit {
     fn is_from_memory(&self) -> bool {
         self.0.from_memory
     }
+    /// Where each of them stands, and the rule that joins them, with how far to trust it.
+    #[getter]
+    fn sources(&self) -> Vec<String> {
+        self.0.sources.clone()
+    }
+    /// What goes with the number wherever it is shown; never empty, and who decides comes last.
+    #[getter]
+    fn cautions(&self) -> Vec<String> {
+        self.0.cautions()
+    }
     fn __str__(&self) -> String {
         let memory = if self.0.from_memory { " (from memory, check the safety data sheet)" } else { "" };
         format!("{}{memory}", q::show(self.0.limit))
@@ -333,20 +343,62 @@ pub fn cupboard(
     Ok(safety::cupboard(&liquid.0, amount.value, space.value, temperature.value)?.map(PyCupboard))
 }
 
-/// How readily a liquid catches fire, in words, by its flash point (computed for a blend).
+/// How readily a liquid catches fire, with the flash point behind it; its text tells when that is from memory.
+#[pyclass(frozen, eq, name = "FlammableLiquid", module = "mistcoat.safety")]
+#[derive(Clone, PartialEq)]
+pub struct PyFlammableLiquid(pub FlammableLiquid);
+
+#[pymethods]
+impl PyFlammableLiquid {
+    /// The class in words.
+    #[getter]
+    fn words(&self) -> &'static str {
+        self.0.class.words()
+    }
+    /// Flash point, closed cup; computed for a blend, ``None`` where it has none.
+    #[getter]
+    fn flash_point(&self) -> Option<PyTemperature> {
+        self.0.flash_point.map(PyTemperature)
+    }
+    /// Whether a flash point behind it is from memory and needs checking against the safety data sheet.
+    #[getter]
+    fn is_from_memory(&self) -> bool {
+        self.0.from_memory
+    }
+    /// Where flash points and classes stand, with how far to trust each.
+    #[getter]
+    fn sources(&self) -> Vec<String> {
+        self.0.sources.clone()
+    }
+    /// What to mind; never empty, and who decides comes last.
+    #[getter]
+    fn cautions(&self) -> Vec<String> {
+        self.0.cautions.clone()
+    }
+    fn __str__(&self) -> String {
+        self.0.to_string()
+    }
+    fn __repr__(&self) -> String {
+        format!("<FlammableLiquid: {}>", self.0)
+    }
+    #[staticmethod]
+    fn _from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "_from_json", &slf.get().0)
+    }
+}
+
+/// How readily a liquid catches fire, by its flash point (computed for a blend).
 ///
 /// >>> from mistcoat import safety
-/// >>> print(safety.flammable_class("acetone"))
+/// >>> print(safety.flammable_class("acetone").words)
 /// highly flammable: its vapour burns at room temperature
 #[pyfunction]
 #[allow(clippy::needless_pass_by_value, reason = "extracted argument")]
-pub fn flammable_class(liquid: Liquid) -> CallResult<&'static str> {
-    let flash = liquid.0.flash_point()?.map(|f| f.best());
-    let boiling = match liquid.0.ingredients() {
-        [alone] => Some(alone.solvent.boiling_point()),
-        _ => None,
-    };
-    Ok(FlammableClass::of(flash, boiling).words())
+pub fn flammable_class(liquid: Liquid) -> CallResult<PyFlammableLiquid> {
+    Ok(PyFlammableLiquid(safety::flammable_liquid(&liquid.0)?))
 }
 
 /// One caution: heading, text, source.

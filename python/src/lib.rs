@@ -88,9 +88,9 @@ mod _core {
     use crate::evaporometer::PyEvaporationTest;
     #[pymodule_export]
     use crate::exposure::{
-        PyCaution, PyCupboard, PyFlammableLimit, PyMixtureExposure, cautions, cupboard, flammable_class,
-        lower_flammable_limit, mixture_exposure, short_term_exposure, sum_of_shares, time_weighted_average,
-        vapour_volume,
+        PyCaution, PyCupboard, PyFlammableLimit, PyFlammableLiquid, PyMixtureExposure, cautions, cupboard,
+        flammable_class, lower_flammable_limit, mixture_exposure, short_term_exposure, sum_of_shares,
+        time_weighted_average, vapour_volume,
     };
     #[pymodule_export]
     use crate::film::{PyDrying, PyFilm};

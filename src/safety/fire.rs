@@ -12,6 +12,7 @@ use crate::blend::Blend;
 use crate::error::{Result, out_of_range};
 use crate::quantity::{Quantity, Ratio, Temperature, Volume, as_text, digits, show};
 use crate::solvent::{ATMOSPHERE_PA, GAS_CONSTANT_J_MOL_K};
+use crate::source;
 use serde::{Deserialize, Serialize};
 
 /// Share of the lower flammable limit that ventilation is to stay below (source key `LEL_FRACTIONS`).
@@ -30,6 +31,35 @@ pub struct FlammableLimit {
     pub terms: Vec<String>,
     /// Whether any of them is from memory.
     pub from_memory: bool,
+    /// Where each of them stands, and the rule that joins them, with how far to trust it.
+    pub sources: Vec<String>,
+}
+
+impl FlammableLimit {
+    /// What goes with the number wherever it is shown; never empty, and who decides comes last.
+    pub fn cautions(&self) -> Vec<String> {
+        let mut out = vec![
+            "Published limits of one vapour differ by 20 to 30 %, and mist burns where its vapour alone is too thin."
+                .to_owned(),
+        ];
+        if self.from_memory {
+            out.push("Limits from memory: check them against the safety data sheet.".to_owned());
+        }
+        out.push(WHO_DECIDES.to_owned());
+        out
+    }
+}
+
+/// The last caution of all.
+const WHO_DECIDES: &str = "The safety data sheets, local codes and licensed practice decide.";
+
+/// Adds the citations that are not there yet.
+fn cite_once(all: &mut Vec<String>, citations: impl IntoIterator<Item = String>) {
+    for citation in citations {
+        if !all.contains(&citation) {
+            all.push(citation);
+        }
+    }
 }
 
 /// Moles of each ingredient per volume of liquid, with what it is.
@@ -97,11 +127,15 @@ pub fn lower_flammable_limit(blend: &Blend) -> Result<Option<FlammableLimit>> {
     if total <= 0.0 {
         return Ok(None);
     }
+    let mut sources = Vec::new();
+    cite_once(&mut sources, burning.iter().flat_map(|(.., l)| l.source.citations.iter().cloned()));
+    cite_once(&mut sources, [source::cite("LE_CHATELIER")]);
     let sum: f64 = burning.iter().map(|(n, _, l)| n / total / l.value.si()).sum();
     Ok(Some(FlammableLimit {
         limit: Ratio::from_si(1.0 / sum),
         terms: burning.iter().map(|(_, name, l)| format!("{name} {l}")).collect(),
         from_memory: burning.iter().any(|(.., l)| l.source.is_from_memory()),
+        sources,
     }))
 }
 
@@ -165,7 +199,7 @@ pub fn cupboard(blend: &Blend, liquid: Volume, space: Volume, t: Temperature) ->
     if limit.from_memory {
         cautions.push("Limits from memory: check them against the safety data sheet.".to_owned());
     }
-    cautions.push("The safety data sheets, local codes and licensed practice decide.".to_owned());
+    cautions.push(WHO_DECIDES.to_owned());
     Ok(Some(Cupboard { share_of_limit, most_liquid: Volume::from_si(most), limit, cautions }))
 }
 
@@ -216,6 +250,76 @@ impl FlammableClass {
             Self::None => "no flash point up to 93 °C",
         }
     }
+}
+
+/// How readily a liquid catches fire, with the flash point behind it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FlammableLiquid {
+    /// Class by its flash point.
+    pub class: FlammableClass,
+    /// Flash point, closed cup; computed for a blend, none where it has none.
+    #[serde(default, with = "as_text::option")]
+    pub flash_point: Option<Temperature>,
+    /// Whether a flash point behind it is from memory.
+    pub from_memory: bool,
+    /// Where flash points and classes stand, with how far to trust each.
+    pub sources: Vec<String>,
+    /// What to mind; never empty, and who decides comes last.
+    pub cautions: Vec<String>,
+}
+
+impl core::fmt::Display for FlammableLiquid {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(self.class.words())?;
+        if self.from_memory {
+            f.write_str(" (flash point from memory, check the safety data sheet)")?;
+        }
+        Ok(())
+    }
+}
+
+/// How readily a liquid catches fire, by its flash point.
+///
+/// # Errors
+/// Those of [`Blend::flash_point`].
+///
+/// ```
+/// use mistcoat::blend::{Basis, Blend};
+/// use mistcoat::safety::{FlammableClass, flammable_liquid};
+/// let spirit = Blend::from_names(&[("white spirit", 1.0)], Basis::Volume, None)?;
+/// let found = flammable_liquid(&spirit)?;
+/// assert_eq!(found.class, FlammableClass::Flammable);
+/// assert!(found.cautions.last().is_some_and(|c| c.contains("decide")) && !found.sources.is_empty());
+/// # Ok::<(), mistcoat::Error>(())
+/// ```
+pub fn flammable_liquid(blend: &Blend) -> Result<FlammableLiquid> {
+    let flash = blend.flash_point()?;
+    let boiling = match blend.ingredients() {
+        [alone] => Some(alone.solvent.boiling_point()),
+        _ => None,
+    };
+    let flash_point = flash.as_ref().map(crate::answer::Answer::best);
+    let behind = blend.ingredients().iter().filter_map(|i| i.solvent.flash_point());
+    let (mut sources, mut from_memory) = (Vec::new(), false);
+    for known in behind {
+        from_memory |= known.source.is_from_memory();
+        cite_once(&mut sources, known.source.citations);
+    }
+    cite_once(&mut sources, [source::cite("GHS_FLAMMABLE")]);
+    let mut cautions = vec![
+        "A flash point tells of a liquid in a cup: as mist it burns below it, and a rag of it at any temperature."
+            .to_owned(),
+    ];
+    cautions.extend(flash.iter().flat_map(|f| &f.warnings).map(|w| super::session::sentence(&w.message)));
+    cautions.push(WHO_DECIDES.to_owned());
+    Ok(FlammableLiquid {
+        class: FlammableClass::of(flash_point, boiling),
+        flash_point,
+        from_memory,
+        sources,
+        cautions,
+    })
 }
 
 #[cfg(test)]

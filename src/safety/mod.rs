@@ -4,7 +4,7 @@
 //!   [`time_weighted_average`];
 //! * [`SessionAir`]: the room's air over a session of coats, cleanings and open cups against the limits, ventilation;
 //! * [`near_gun`]: the air in the spray and around it against the lower flammable limit;
-//! * [`lower_flammable_limit`], [`vapour_volume`], [`cupboard`], [`FlammableClass`]: fire;
+//! * [`lower_flammable_limit`], [`vapour_volume`], [`cupboard`], [`flammable_liquid`]: fire;
 //! * [`cautions`]: the usual cautions for these materials and this work, each with its source.
 //!
 //! Many limits and flash points here are **from memory** and say so wherever they are shown. The safety data sheet of
@@ -21,6 +21,9 @@ pub use exposure::{
     Authority, EXCURSION, ExposureTerm, MixtureExposure, mixture_exposure, short_term_exposure,
     sum_of_shares, time_weighted_average,
 };
-pub use fire::{Cupboard, FlammableClass, FlammableLimit, cupboard, lower_flammable_limit, vapour_volume};
+pub use fire::{
+    Cupboard, FlammableClass, FlammableLimit, FlammableLiquid, cupboard, flammable_liquid,
+    lower_flammable_limit, vapour_volume,
+};
 pub use near_gun::{GunAir, NearGun, near_gun};
 pub use session::{SessionAir, SessionExposure, SessionVapour, SourceKind, VapourSource, Ventilation};

@@ -360,8 +360,13 @@ impl NearGun {
     pub fn citations(&self) -> Vec<String> {
         let rules =
             ["JET_SCALAR", "RICOU_SPALDING", "LE_CHATELIER", "NEAR_FIELD", "CFR_1910_94", "LEL_FRACTIONS"];
-        let limits = self.limit.terms.iter().cloned();
-        limits.chain(rules.iter().map(|key| source::cite(key))).collect()
+        let mut out = self.limit.sources.clone();
+        for citation in rules.iter().map(|key| source::cite(key)) {
+            if !out.contains(&citation) {
+                out.push(citation);
+            }
+        }
+        out
     }
 
     /// Formulas with numbers.
