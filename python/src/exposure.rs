@@ -119,7 +119,7 @@ pub fn mixture_exposure(air: AirParts, authority: &str, over: &str) -> CallResul
 /// ``mixture_exposure``.
 ///
 /// >>> from mistcoat import safety
-/// >>> safety.short_term_exposure({"acetone": "300 ppm"}, authority="NIOSH REL").sum
+/// >>> round(safety.short_term_exposure({"acetone": "300 ppm"}, authority="NIOSH REL").sum, 3)
 /// 0.4
 #[pyfunction]
 #[pyo3(signature = (air, *, authority="lowest"))]
@@ -350,7 +350,7 @@ pub struct PyFlammableLiquid(pub FlammableLiquid);
 
 #[pymethods]
 impl PyFlammableLiquid {
-    /// The class in words.
+    /// The class of its flash point in words.
     #[getter]
     fn words(&self) -> &'static str {
         self.0.class.words()

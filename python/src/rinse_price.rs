@@ -28,7 +28,7 @@ impl PyCleanerPrice {
     fn new(name: &str, costs: f64, per: Arg<q::Volume>, currency: &str) -> CallResult<Self> {
         Ok(Self(CleanerPrice::new(name, costs, per.value, currency)?))
     }
-    /// Name of the liquid.
+    /// Name of the liquid that it is for.
     #[getter]
     fn name(&self) -> &str {
         self.0.name()
@@ -199,7 +199,7 @@ impl PyPricedChange {
     fn after(&self) -> &str {
         &self.0.to
     }
-    /// Portions and cost.
+    /// Portions of cleaner and their cost.
     #[getter]
     fn rinse(&self) -> PyPricedRinse {
         PyPricedRinse(self.0.rinse.clone())

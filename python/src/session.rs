@@ -154,7 +154,7 @@ pub struct PyVapourSource(pub VapourSource);
 
 #[pymethods]
 impl PyVapourSource {
-    /// Name it was given.
+    /// Name that it was given.
     #[getter]
     fn name(&self) -> &str {
         &self.0.name
@@ -164,7 +164,7 @@ impl PyVapourSource {
     fn kind(&self) -> &'static str {
         self.0.kind.words()
     }
-    /// When it begins.
+    /// When it begins, from the begin of the session.
     #[getter]
     fn start(&self) -> PyTime {
         PyTime(self.0.start)
@@ -223,7 +223,7 @@ impl PySessionVapour {
     fn released(&self) -> PyMass {
         PyMass(self.0.released)
     }
-    /// Never given off.
+    /// Never given off: still in films and cups, or poured away.
     #[getter]
     fn kept(&self) -> PyMass {
         PyMass(self.0.kept)
@@ -301,7 +301,7 @@ pub struct PySessionExposure(pub SessionExposure);
 
 #[pymethods]
 impl PySessionExposure {
-    /// The room.
+    /// The room with its volume and air changes.
     #[getter]
     fn room(&self) -> PyRoom {
         PyRoom(self.0.room.clone())

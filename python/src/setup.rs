@@ -222,7 +222,7 @@ impl PySetup {
         let job = job.job()?;
         Ok(PyJudged(py.detach(|| self.0.judge(&job))?))
     }
-    /// The stock paint.
+    /// The stock paint that is thinned.
     #[getter]
     fn paint(&self) -> PyPaint {
         PyPaint(self.0.paint.clone())
