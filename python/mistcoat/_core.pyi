@@ -10,7 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 from os import PathLike
 from typing import Any, Final, SupportsFloat, SupportsIndex, final
 
-__all__ = ["__version__", "Airbrush", "Amounts", "Area", "Batch", "Binder", "Blend", "Blush", "Calibration", "Catalogue", "Caution", "Change", "CleanerPrice", "ColourOrder", "Comparison", "ComparisonRow", "CupCourse", "Cupboard", "Density", "Diagnosis", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FilmWindow", "FlammableLimit", "Flow", "FlowCup", "Frequency", "Gloss", "GunAir", "GunWash", "Hansen", "HidingPower", "Identification", "Job", "Judged", "Judgement", "KinematicViscosity", "Lay", "Layer", "Length", "MaskEdge", "Mass", "MassConcentration", "MassFlux", "Material", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "NearGun", "OpenCup", "OpticalCoefficient", "OxidativeCure", "Paint", "PaintTest", "Passes", "Phases", "Plan", "PlanLayer", "PlanStep", "PlannedLayer", "Pressure", "PricedChange", "PricedOrder", "PricedRinse", "Programme", "PropertySource", "Ratio", "Recommendation", "ReferenceLiquid", "RetarderAnswer", "RetarderRow", "RinseBench", "Room", "RoomVapour", "SafetyValue", "SessionAir", "SessionExposure", "SessionVapour", "Setup", "Shade", "Shot", "SolubilityParameter", "Solvent", "Split", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "VapourSource", "Velocity", "Ventilation", "Voc", "Volume", "VolumeRate", "Wait", "WindowMap", "Working", "absorption_over_scattering", "activity_coefficients", "alligation", "amounts", "best_order", "best_split", "cautions", "cheap_then_good", "cheapest_order", "cheapest_rinse", "check_stack", "cleaner_with_paint", "cleaning_cautions", "coat_over_coat", "colour_classes", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "defects", "demo_paint", "diagnose", "drop_recipes", "dry_columns", "dry_film", "dry_film_of_spray", "dry_film_per_pass", "efflux_time_s", "equal_portions", "film_window", "flammable_class", "fraction_left", "guns", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lay", "least_cleaner", "levelling_rate", "lower_flammable_limit", "mask_edge", "measured_dilutions", "mixture_exposure", "near_gun", "plan", "polymers", "portions_needed", "practical_spreading_rate", "pvc", "recommend", "resin_cut", "retarder", "sag_speed", "scattering_power", "short_term_exposure", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "tip_drying", "typical_hold_up", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "weighed_hold_up", "wet_film", "window"]
+__all__ = ["__version__", "Airbrush", "Amounts", "Area", "Batch", "Binder", "Blend", "Blush", "Calibration", "Catalogue", "Caution", "Change", "CleanerPrice", "ColourOrder", "Comparison", "ComparisonRow", "CupCourse", "Cupboard", "Density", "Diagnosis", "Diffusivity", "DilutionLaw", "Dispersion", "DropRecipe", "Dropper", "Drying", "DryingTable", "DynamicViscosity", "Estimate", "EvaporationTest", "ExposureLimit", "Film", "FilmWindow", "FlammableLimit", "FlammableLiquid", "Flow", "FlowCup", "Frequency", "Gloss", "GunAir", "GunWash", "Hansen", "HidingPower", "Identification", "Job", "Judged", "Judgement", "KinematicViscosity", "Lay", "Layer", "Length", "MaskEdge", "Mass", "MassConcentration", "MassFlux", "Material", "Mix", "MixDrops", "MixtureExposure", "MolarEnergy", "MolarMass", "MolarVolume", "NearGun", "OpenCup", "OpticalCoefficient", "OxidativeCure", "Paint", "PaintTest", "Passes", "Phases", "Plan", "PlanLayer", "PlanStep", "PlannedLayer", "Pressure", "PricedChange", "PricedOrder", "PricedRinse", "Programme", "PropertySource", "Ratio", "Recommendation", "ReferenceLiquid", "RetarderAnswer", "RetarderRow", "RinseBench", "Room", "RoomVapour", "SafetyValue", "SessionAir", "SessionExposure", "SessionVapour", "Setup", "Shade", "Shot", "SolubilityParameter", "Solvent", "Split", "SpreadingRate", "Stack", "StackCheck", "StackDrying", "SurfaceTension", "Table", "Temperature", "TemperatureDifference", "Thinning", "Time", "TipDrying", "TopUp", "VapourSource", "Velocity", "Ventilation", "Voc", "Volume", "VolumeRate", "Wait", "WindowMap", "Working", "absorption_over_scattering", "activity_coefficients", "alligation", "amounts", "best_order", "best_split", "cautions", "cheap_then_good", "cheapest_order", "cheapest_rinse", "check_stack", "cleaner_with_paint", "cleaning_cautions", "coat_over_coat", "colour_classes", "compare", "counted_volume", "cpvc", "cupboard", "cups_for", "defects", "demo_paint", "diagnose", "drop_recipes", "dry_columns", "dry_film", "dry_film_of_spray", "dry_film_per_pass", "efflux_time_s", "equal_portions", "film_window", "flammable_class", "fraction_left", "guns", "identification_tests", "identify", "kinematic_viscosity_mm2_s", "lay", "least_cleaner", "levelling_rate", "lower_flammable_limit", "mask_edge", "measured_dilutions", "mixture_exposure", "near_gun", "plan", "polymers", "portions_needed", "practical_spreading_rate", "pvc", "recommend", "resin_cut", "retarder", "sag_speed", "scattering_power", "short_term_exposure", "solvent", "solvents", "spreading_rate", "sum_of_shares", "thinned_solids", "thinner_on_substrate", "thinner_with_paint", "time_weighted_average", "timing", "tip_drying", "typical_hold_up", "vapour_volume", "voc", "voc_after_thinning", "volume_solids", "weighed_hold_up", "wet_film", "window"]
 
 __version__: Final[str]
 
@@ -685,7 +685,7 @@ class CleanerPrice:
     @property
     def name(self, /) -> str:
         """
-        Name of the liquid.
+        Name of the liquid that it is for.
         """
     def of(self, /, volume: Volume | str | Estimate | HasUnits) -> float:
         """
@@ -2032,6 +2032,11 @@ class FlammableLimit:
     @staticmethod
     def _from_json(text: str) -> FlammableLimit: ...
     @property
+    def cautions(self, /) -> list[str]:
+        """
+        What goes with the number wherever it is shown; never empty, and who decides comes last.
+        """
+    @property
     def is_from_memory(self, /) -> bool:
         """
         Whether any of them is from memory and needs checking against the safety data sheet.
@@ -2042,9 +2047,52 @@ class FlammableLimit:
         Share of the air by volume.
         """
     @property
+    def sources(self, /) -> list[str]:
+        """
+        Where each of them stands, and the rule that joins them, with how far to trust it.
+        """
+    @property
     def terms(self, /) -> list[str]:
         """
         Limit of each vapour, in words.
+        """
+
+@final
+class FlammableLiquid:
+    """
+    How readily a liquid catches fire, with the flash point behind it; its text tells when that is from memory.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> FlammableLiquid: ...
+    @property
+    def cautions(self, /) -> list[str]:
+        """
+        What to mind; never empty, and who decides comes last.
+        """
+    @property
+    def flash_point(self, /) -> Temperature | None:
+        """
+        Flash point, closed cup; computed for a blend, ``None`` where it has none.
+        """
+    @property
+    def is_from_memory(self, /) -> bool:
+        """
+        Whether a flash point behind it is from memory and needs checking against the safety data sheet.
+        """
+    @property
+    def sources(self, /) -> list[str]:
+        """
+        Where flash points and classes stand, with how far to trust each.
+        """
+    @property
+    def words(self, /) -> str:
+        """
+        The class of its flash point in words.
         """
 
 @final
@@ -4494,7 +4542,7 @@ class PricedChange:
     @property
     def rinse(self, /) -> PricedRinse:
         """
-        Portions and cost.
+        Portions of cleaner and their cost.
         """
 
 @final
@@ -5306,7 +5354,7 @@ class SessionExposure:
     @property
     def room(self, /) -> Room:
         """
-        The room.
+        The room with its volume and air changes.
         """
     @property
     def shares(self, /) -> NDArray[float64]:
@@ -5390,7 +5438,7 @@ class SessionVapour:
     @property
     def kept(self, /) -> Mass:
         """
-        Never given off.
+        Never given off: still in films and cups, or poured away.
         """
     @property
     def peak(self, /) -> Ratio:
@@ -5474,7 +5522,7 @@ class Setup:
     @property
     def paint(self, /) -> Paint:
         """
-        The stock paint.
+        The stock paint that is thinned.
         """
     @property
     def retarder(self, /) -> Blend | None:
@@ -6605,7 +6653,7 @@ class VapourSource:
     @property
     def name(self, /) -> str:
         """
-        Name it was given.
+        Name that it was given.
         """
     @property
     def released(self, /) -> Mass:
@@ -6615,7 +6663,7 @@ class VapourSource:
     @property
     def start(self, /) -> Time:
         """
-        When it begins.
+        When it begins, from the begin of the session.
         """
 
 @final
@@ -7258,12 +7306,12 @@ def film_window(film: Film, *, wavelength: Length | str | Estimate | HasUnits | 
     True
     """
 
-def flammable_class(liquid: Blend | Solvent | str) -> str:
+def flammable_class(liquid: Blend | Solvent | str) -> FlammableLiquid:
     """
-    How readily a liquid catches fire, in words, by its flash point (computed for a blend).
+    How readily a liquid catches fire, by its flash point (computed for a blend).
 
     >>> from mistcoat import safety
-    >>> print(safety.flammable_class("acetone"))
+    >>> print(safety.flammable_class("acetone").words)
     highly flammable: its vapour burns at room temperature
     """
 
@@ -7530,7 +7578,7 @@ def short_term_exposure(air: Mapping[str, Ratio | str | Estimate | HasUnits | Ma
     ``mixture_exposure``.
 
     >>> from mistcoat import safety
-    >>> safety.short_term_exposure({"acetone": "300 ppm"}, authority="NIOSH REL").sum
+    >>> round(safety.short_term_exposure({"acetone": "300 ppm"}, authority="NIOSH REL").sum, 3)
     0.4
     """
 
