@@ -6,6 +6,7 @@ A new public name of ``safety`` fails here until it is walked.
 from __future__ import annotations
 
 import warnings
+from collections.abc import Callable
 from functools import cache
 from typing import Any
 
@@ -121,7 +122,7 @@ def test_from_memory_is_told_for_every_solvent() -> None:
 
 def test_the_room_warns() -> None:
     air = mc.RoomVapour(ROOM, solvent="acetone").release("5 g", lasts="10 min")
-    calls = [
+    calls: list[Callable[[], mc.Estimate]] = [
         lambda: air.peak,
         lambda: air.concentration("15 min"),
         lambda: air.average("0 min", "15 min"),
