@@ -17,8 +17,8 @@ __all__ = ["plan"]
 MINUTE, HOUR = 60.0, 3600.0
 # A stretch in which nothing but waiting happens is drawn this long at most, and marked.
 LONGEST_WAIT = 2.5 * HOUR
-# Bars thinner than this share of the width get no words.
-ROOM_FOR_WORDS = 0.055
+# Of the people who share a gun, so many have a row.
+MOST_PEOPLE = 6
 # How each kind of step looks: face, edge, hatch, height.
 LOOKS: dict[str, tuple[str, str, str, float]] = {
     "mix": ("white", INK, "....", 0.62),
@@ -106,19 +106,21 @@ def plan(result: Plan) -> Figure:
     """Draw the timeline of a session.
 
     A row for each layer on the part of the first person, one for the gun that has the most users,
-    and one for each further person who shares it. Black is spraying, hatched is other handwork,
-    grey is a part that dries: the planned wait, upper ends taken. A wait of hours is cut short.
+    and one for each further person who shares it, up to six in all. Black is spraying, hatched is
+    other handwork, grey is a part that dries: the planned wait, upper ends taken. A wait of hours
+    is cut short.
     """
     plt = pyplot()
     from matplotlib.layout_engine import ConstrainedLayoutEngine
     from matplotlib.patches import Patch
 
     users = [p for p in range(1, result.people + 1) if (p - 1) % result.guns == 0]
+    unseen = len(users[MOST_PEOPLE:])
     steps = [s for s in result.steps if s.person in users]
     clock = _Clock(steps)
     layers = [layer.name for layer in result.layers]
     the_gun = "gun 1" if result.people > 1 else "the gun"
-    labels = [*layers, the_gun, *(f"person {p}" for p in users[1:])]
+    labels = [*layers, the_gun, *(f"person {p}" for p in users[1:MOST_PEOPLE])]
     fig: Any
     fig, ax = plt.subplots(
         figsize=(9.0, 1.9 + 0.42 * len(labels)), layout=ConstrainedLayoutEngine(h_pad=0.06)
@@ -126,9 +128,9 @@ def plan(result: Plan) -> Figure:
     for step in steps:
         if step.person == 1 and (step.gun is None or step.what == "spray"):
             _bar(ax, clock, step, float(layers.index(step.layer)))
-        if step.gun is not None:
+        if step.gun is not None and step.what != "hand over":
             _bar(ax, clock, step, float(len(layers)))
-        if step.person != 1 and step.what not in {"flash-off", "wait", "dry"}:
+        if step.person in users[1:MOST_PEOPLE] and step.is_work:
             _bar(ax, clock, step, float(len(layers) + users.index(step.person)))
     for start, stop in clock.cuts:
         at = clock(start)
@@ -157,6 +159,8 @@ def plan(result: Plan) -> Figure:
     ax.set_xlim(0, clock.end * 1.01)
     _ticks(ax, clock)
     alike = "; the other guns go alike" if result.guns > 1 else ""
+    if unseen:
+        alike = f"; {unseen} more take turns at gun 1{alike}"
     ax.set_xlabel(f"hours and minutes from the begin{alike}")
     ax.spines[["top", "right", "left"]].set_visible(False)
     ax.tick_params(left=False)

@@ -86,20 +86,7 @@ impl Plan {
         let over = |pick: &dyn Fn(&PlannedLayer) -> Cell| self.layers().iter().map(pick).collect::<Vec<_>>();
         let number = |v: Volume| Cell::number(digits(ml(v), 2), ml(v));
         let until = |l: &PlannedLayer| Cell::number(said(l.until_next.lasts), minutes(l.until_next.lasts));
-        let mut notes = Vec::new();
-        for l in self.layers() {
-            let between = if l.coats > 1 {
-                format!("{} between coats ({}); ", said(l.flash_off.lasts), l.flash_off.why)
-            } else {
-                String::new()
-            };
-            notes.push(format!(
-                "{}: {between}{} after it ({}).",
-                l.name,
-                said(l.until_next.lasts),
-                l.until_next.why
-            ));
-        }
+        let mut notes = self.waits_in_words();
         notes.push(format!(
             "Amounts are for one person: what goes through the gun at best values, {} more, and what the gun keeps. \
              Film a pass is good to a factor 2.5: spray a card first and count the passes that it takes.",
@@ -150,8 +137,9 @@ impl Plan {
             let most = session.people.div_ceil(session.guns);
             notes.push(if most > 1 {
                 format!(
-                    "{} people with {} guns: gun 1, shared by {most}, who take turns.",
-                    session.people, session.guns
+                    "{} people with {}: gun 1, shared by {most}, who take turns.",
+                    session.people,
+                    plural(session.guns, "gun", "guns")
                 )
             } else {
                 format!("{} people, each with a gun, side by side.", session.people)
@@ -218,10 +206,10 @@ impl Plan {
             ),
         ];
         let mut notes = vec![format!(
-            "Bring \"for all\": {} people, {} guns, {} margin; paint and thinner for each person, cleaner for each gun. \
+            "Bring \"for all\": {}, {}, {} margin; paint and thinner for each person, cleaner for each gun. \
              The high end of \"used up\" is the bottle that surely lasts.",
-            session.people,
-            session.guns,
+            plural(session.people, "person", "people"),
+            plural(session.guns, "gun", "guns"),
             show(session.margin)
         )];
         if let Some(cost) = self.cost() {
@@ -236,6 +224,24 @@ impl Plan {
         }
         notes.extend(self.caution_lines());
         Table { caption: format!("{}: what to bring", session.title), columns, notes }
+    }
+
+    /// How long the parts wait and why; layers that wait alike share a line.
+    fn waits_in_words(&self) -> Vec<String> {
+        let mut out: Vec<(Vec<&str>, String)> = Vec::new();
+        for l in self.layers() {
+            let between = if l.coats > 1 {
+                format!("{} between coats ({}); ", said(l.flash_off.lasts), l.flash_off.why)
+            } else {
+                String::new()
+            };
+            let words = format!("{between}{} after it ({})", said(l.until_next.lasts), l.until_next.why);
+            match out.iter_mut().find(|(_, known)| *known == words) {
+                Some((names, _)) => names.push(&l.name),
+                None => out.push((vec![&l.name], words)),
+            }
+        }
+        out.into_iter().map(|(names, words)| format!("{}: {words}.", names.join(", "))).collect()
     }
 
     /// The cautions as lines for a page.
@@ -326,19 +332,18 @@ fn passes(l: &PlannedLayer) -> Cell {
 
 impl core::fmt::Display for Plan {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        // The cautions stand once, under the last table.
-        let short = |table: Table| {
-            let told: Vec<String> = self.caution_lines().collect();
-            Table { notes: table.notes.into_iter().filter(|n| !told.contains(n)).collect(), ..table }
-                .to_text()
+        // The cautions stand once, under the last table; what is said of the air under its own.
+        let mut told: Vec<String> = self.caution_lines().collect();
+        told.extend(self.exposures().iter().flat_map(|e| e.warnings.iter().map(|w| w.message.clone())));
+        let without = |table: Table, told: &dyn Fn(&String) -> bool| {
+            Table { notes: table.notes.into_iter().filter(|n| !told(n)).collect(), ..table }.to_text()
         };
-        writeln!(f, "{}", short(self.table()))?;
-        writeln!(f, "{}", short(self.timeline()))?;
+        let told = |note: &String| told.contains(note);
+        writeln!(f, "{}", without(self.table(), &told))?;
+        writeln!(f, "{}", without(self.timeline(), &told))?;
         for exposure in self.exposures() {
-            let table = exposure.table();
-            let said = |n: &String| self.cautions().iter().any(|c| c.text == *n);
-            let notes = table.notes.into_iter().filter(|n| !said(n)).collect();
-            writeln!(f, "{}", Table { notes, ..table }.to_text())?;
+            let said = |note: &String| self.cautions().iter().any(|c| c.text == *note);
+            writeln!(f, "{}", without(exposure.table(), &said))?;
         }
         f.write_str(&self.materials_table().to_text())
     }
