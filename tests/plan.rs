@@ -329,7 +329,7 @@ fn no_plan_without_its_cautions() {
         v["session"]["guns"] = serde_json::json!(1);
     });
     assert!(alone.contains("not those of the session"), "{alone}");
-    assert!(refused(&|v| v["schema"] = serde_json::json!(9)).contains("9"));
+    assert!(refused(&|v| v["schema"] = serde_json::json!(9)).contains("9 where 1"));
     assert!(refused(&|v| v["layers"] = serde_json::json!([])).contains("layers"));
 }
 
