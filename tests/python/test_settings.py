@@ -38,6 +38,11 @@ def setup(ratio: float = 1.0, airbrush: mc.Airbrush | None = None) -> mc.Setup:
     )
 
 
+def stated(**kind: Any) -> mc.Setup:
+    green = mc.Paint.typical("alcohol acrylic", name="hull green")
+    return mc.Setup(green, "isopropanol", airbrush=gun(), room=club_room(), **kind)
+
+
 def test_margins_and_film() -> None:
     judged = setup().judge("base coat")
     assert judged.worst == next(iter(judged.margins))
@@ -268,6 +273,26 @@ def test_the_chart_names_its_regions() -> None:
     assert "hull green" in figure.get_suptitle()
 
 
+def test_a_chart_without_a_good_cell_says_so() -> None:
+    pytest.importorskip("matplotlib")
+    result = mc.window(
+        setup(),
+        mc.Job("gloss clear", most_passes=1),
+        x=("temperature_degC", [15, 20, 25]),
+        y=("relative_humidity_pct", [30, 60, 90]),
+    )
+    assert result.good_share == 0
+    figure = result.chart()
+    assert "No setting here" in figure.get_supxlabel()
+    # Labels stay inside the frame.
+    figure.canvas.draw()
+    frame = figure.axes[0].get_window_extent()
+    for label in figure.axes[0].texts:
+        box = label.get_window_extent()
+        assert frame.x0 <= box.x0
+        assert box.x1 <= frame.x1
+
+
 def test_diagnosis() -> None:
     dry = setup(0.0, gun(pressure="8 psi"))
     found = mc.diagnose("spatter", dry, "base coat")
@@ -326,6 +351,12 @@ def test_records_pickle_and_copy(thing: Any) -> None:
             "one of them",
         ),
         (lambda: mc.Job("primer", contrast="20 %"), mc.RangeError, "50 % to 99.9 %"),
+        (lambda: stated(retarder="acetone"), TypeError, "belong together"),
+        (lambda: stated(retarder_share="10 %"), TypeError, "belong together"),
+        (lambda: stated(retarder="acetone", retarder_share="-1 %"), mc.RangeError, "0 % to 100 %"),
+        (lambda: stated(ground="40 %"), TypeError, "needs hiding"),
+        (lambda: stated(wet_thickness=20), mc.UnitError, "20"),
+        (lambda: stated(wet_thickness="6 mm").judge("primer"), mc.RangeError, "1 µm to 5 mm"),
         (
             lambda: mc.recommend(setup(), "primer", retarder="water", retarder_shares=[]),
             mc.RangeError,
