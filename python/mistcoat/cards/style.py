@@ -6,7 +6,7 @@ __all__ = ["SIZES", "css"]
 
 # Paper, and what is kept free at its edges, in millimetres: width, height, margin.
 SIZES: dict[str, tuple[float, float, float]] = {
-    "A6": (105.0, 148.0, 7.0),
+    "A6": (105.0, 148.0, 6.0),
     "A4": (210.0, 297.0, 13.0),
     "Letter": (215.9, 279.4, 13.0),
 }
@@ -51,8 +51,8 @@ dl { display: grid; grid-template-columns: 17mm 1fr; margin: 0; gap: 1.2mm 1.5mm
 dt { font-size: 8pt; padding-top: .4mm; } dd { margin: 0; }
 dd b { white-space: nowrap; }
 .caution { margin-top: auto; font-size: 7.2pt; line-height: 1.28; }
-.back { font-size: 6.6pt; line-height: 1.27; } .back h1 { font-size: 10pt; margin-bottom: 1mm; }
-.back .caution { margin-top: 0; font-size: inherit; } .back p { margin: 0 0 .75mm; }
+.back { font-size: 6.6pt; line-height: 1.25; } .back h1 { font-size: 9pt; margin-bottom: .8mm; }
+.back .caution { margin-top: 0; font-size: inherit; line-height: inherit; padding: 1mm 1.6mm; } .back p { margin: 0 0 .55mm; }
 """
 
 LARGE = """
