@@ -52,14 +52,16 @@ dt { font-size: 8pt; padding-top: .4mm; } dd { margin: 0; }
 dd b { white-space: nowrap; }
 .caution { margin-top: auto; font-size: 7.2pt; line-height: 1.28; }
 .back { font-size: 6.6pt; line-height: 1.25; } .back h1 { font-size: 9pt; margin-bottom: .8mm; }
-.back .caution { margin-top: 0; font-size: inherit; line-height: inherit; padding: 1mm 1.6mm; } .back p { margin: 0 0 .55mm; }
+.back .caution { margin-top: 0; font-size: inherit; line-height: inherit;
+                 padding: 1mm 1.6mm; } .back p { margin: 0 0 .55mm; }
 """
 
 LARGE = """
 .head { display: flex; justify-content: space-between; align-items: baseline; gap: 6mm; }
 h1 { font-size: 17pt; } .page { font-size: 9pt; } .w { white-space: nowrap; }
 .two { columns: 2; column-gap: 7mm; } .two p { margin: 0 0 1.1mm; break-inside: avoid; }
-.caution { font-size: 8pt; line-height: 1.3; } .caution h2 { margin-top: 0; }
+.caution { font-size: 8pt; line-height: 1.3; }
+.caution.long { break-inside: avoid; }
 """
 
 
