@@ -97,6 +97,11 @@ class Airbrush:
 class Amounts:
     """
     Paint and thinner for an area.
+
+    >>> from mistcoat import hiding
+    >>> need = hiding.amounts("0.05 m2", dry="12 um", volume_solids="22 %", loss="airbrush")
+    >>> need.paint.low < need.paint.best < need.paint.high
+    True
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
@@ -2675,6 +2680,15 @@ class Job:
 class Judged:
     """
     What a setting does: margins from every fault, film, drying.
+
+    >>> import mistcoat as mc
+    >>> green = mc.Paint.typical("alcohol acrylic", name="hull green")
+    >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="25 psi", distance="65 mm")
+    >>> room = mc.Room(temperature="23 degC", relative_humidity="50 %")
+    >>> setup = mc.Setup(green, "isopropanol", airbrush=gun, room=room, substrate="wood")
+    >>> judged = setup.judge("base coat")
+    >>> list(judged.margins)[0] == judged.worst
+    True
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
@@ -2990,6 +3004,12 @@ class Length:
 class MaskEdge:
     """
     The answer to ``mask_edge``.
+
+    >>> import mistcoat as mc
+    >>> mix = mc.Paint.typical("solvent lacquer", name="hull green").thin("n-butyl acetate", thinner=1, paint=1)
+    >>> edge = mc.mask_edge(mc.Film(mix, wet_thickness="8 um", room=mc.Room(temperature="21 degC", relative_humidity="50 %")), coats=3)
+    >>> edge.height > edge.step.best
+    True
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
@@ -4013,6 +4033,11 @@ class PaintTest:
 class Passes:
     """
     Passes until the ground no longer shows.
+
+    >>> from mistcoat import hiding
+    >>> passes = hiding.HidingPower.typical("deep green").passes_to_hide("2 um")
+    >>> passes.fewest <= passes.whole <= passes.most
+    True
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
@@ -4795,6 +4820,15 @@ class Ratio:
 class Recommendation:
     """
     Settings for a job, safest first; or the nearest misses and what to change.
+
+    >>> import mistcoat as mc
+    >>> green = mc.Paint.typical("alcohol acrylic", name="hull green")
+    >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="25 psi", distance="65 mm")
+    >>> room = mc.Room(temperature="23 degC", relative_humidity="50 %")
+    >>> setup = mc.Setup(green, "isopropanol", airbrush=gun, room=room, substrate="wood")
+    >>> found = mc.recommend(setup, "base coat", thinner_per_paint=[1])
+    >>> bool(found.choices or found.misses)
+    True
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
@@ -6895,6 +6929,15 @@ class Wait:
 class WindowMap:
     """
     A map over two settings: the first fault of every cell, or none.
+
+    >>> import mistcoat as mc
+    >>> green = mc.Paint.typical("alcohol acrylic", name="hull green")
+    >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="25 psi", distance="65 mm")
+    >>> room = mc.Room(temperature="23 degC", relative_humidity="50 %")
+    >>> setup = mc.Setup(green, "isopropanol", airbrush=gun, room=room, substrate="wood")
+    >>> found = mc.window(setup, "base coat", x=("thinner_per_paint", [1, 2]), y=("pressure_kPa", [100, 150, 200]))
+    >>> found.codes.shape
+    (3, 2)
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
@@ -7151,6 +7194,10 @@ def cleaner_with_paint(paint: Paint, cleaner: Blend | Solvent | str, *, dried: b
 def cleaning_cautions() -> list[str]:
     """
     The cautions that go with every plan.
+
+    >>> from mistcoat import rinse
+    >>> len(rinse.cleaning_cautions()) > 0
+    True
     """
 
 def coat_over_coat(over: str, under: str, *, waited: Time | str | Estimate | HasUnits | None = None) -> Judgement:
@@ -7221,6 +7268,10 @@ def cups_for(viscosity: KinematicViscosity | str | Estimate | HasUnits) -> list[
 def defects() -> dict[str, str]:
     """
     The defects that ``diagnose`` knows, by the trade's words, with how each looks.
+
+    >>> import mistcoat as mc
+    >>> "orange peel" in mc.defects()
+    True
     """
 
 def demo_paint(name: str) -> Paint:
@@ -7327,6 +7378,10 @@ def fraction_left(hold_up: Volume | str | Estimate | HasUnits, portions: Support
 def guns() -> list[str]:
     """
     Kinds of gun that ``typical_hold_up`` knows.
+
+    >>> from mistcoat import rinse
+    >>> len(rinse.guns()) > 1
+    True
     """
 
 def identification_tests() -> list[PaintTest]:
@@ -7374,6 +7429,10 @@ def lay(film: Film, *, wavelength: Length | str | Estimate | HasUnits | None = N
 def least_cleaner(hold_up: Volume | str | Estimate | HasUnits, fraction: float | Ratio | str | Estimate | HasUnits) -> Volume:
     """
     What endlessly many portions would need, h ln(1/f): the floor under every split.
+
+    >>> from mistcoat import rinse
+    >>> round(rinse.least_cleaner("0.15 mL", 0.001).to("mL"), 2)
+    1.04
     """
 
 def levelling_rate(*, surface_tension: SurfaceTension | str | Estimate | HasUnits, viscosity: DynamicViscosity | str | Estimate | HasUnits, thickness: Length | str | Estimate | HasUnits, wavelength: Length | str | Estimate | HasUnits) -> Frequency:

@@ -87,6 +87,10 @@ pub fn diagnose(
 }
 
 /// The defects that ``diagnose`` knows, by the trade's words, with how each looks.
+///
+/// >>> import mistcoat as mc
+/// >>> "orange peel" in mc.defects()
+/// True
 #[pyfunction]
 pub fn defects() -> CallResult<Ordered<String>> {
     let all = Defect::all()?;

@@ -300,6 +300,11 @@ fn glossy(power: HidingPower, gloss: Option<PyRef<'_, PyGloss>>) -> HidingPower 
 }
 
 /// Passes until the ground no longer shows.
+///
+/// >>> from mistcoat import hiding
+/// >>> passes = hiding.HidingPower.typical("deep green").passes_to_hide("2 um")
+/// >>> passes.fewest <= passes.whole <= passes.most
+/// True
 #[pyclass(frozen, eq, name = "Passes", module = "mistcoat.hiding")]
 #[derive(Clone, PartialEq)]
 pub struct PyPasses(pub Passes);
@@ -347,6 +352,11 @@ impl PyPasses {
 }
 
 /// Paint and thinner for an area.
+///
+/// >>> from mistcoat import hiding
+/// >>> need = hiding.amounts("0.05 m2", dry="12 um", volume_solids="22 %", loss="airbrush")
+/// >>> need.paint.low < need.paint.best < need.paint.high
+/// True
 #[pyclass(frozen, eq, name = "Amounts", module = "mistcoat.hiding")]
 #[derive(Clone, PartialEq)]
 pub struct PyAmounts(pub Amounts);

@@ -58,6 +58,12 @@ pub fn mask_edge(
 }
 
 /// The answer to ``mask_edge``.
+///
+/// >>> import mistcoat as mc
+/// >>> mix = mc.Paint.typical("solvent lacquer", name="hull green").thin("n-butyl acetate", thinner=1, paint=1)
+/// >>> edge = mc.mask_edge(mc.Film(mix, wet_thickness="8 um", room=mc.Room(temperature="21 degC", relative_humidity="50 %")), coats=3)
+/// >>> edge.height > edge.step.best
+/// True
 #[pyclass(frozen, eq, name = "MaskEdge", module = "mistcoat")]
 #[derive(Clone, PartialEq)]
 pub struct PyMaskEdge(pub MaskEdge);

@@ -14,6 +14,15 @@ use pyo3::{
 };
 
 /// Settings for a job, safest first; or the nearest misses and what to change.
+///
+/// >>> import mistcoat as mc
+/// >>> green = mc.Paint.typical("alcohol acrylic", name="hull green")
+/// >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="25 psi", distance="65 mm")
+/// >>> room = mc.Room(temperature="23 degC", relative_humidity="50 %")
+/// >>> setup = mc.Setup(green, "isopropanol", airbrush=gun, room=room, substrate="wood")
+/// >>> found = mc.recommend(setup, "base coat", thinner_per_paint=[1])
+/// >>> bool(found.choices or found.misses)
+/// True
 #[pyclass(frozen, eq, name = "Recommendation", module = "mistcoat")]
 #[derive(Clone, PartialEq)]
 pub struct PyRecommendation(pub Recommendation);

@@ -200,6 +200,10 @@ pub fn best_split(
 }
 
 /// What endlessly many portions would need, h ln(1/f): the floor under every split.
+///
+/// >>> from mistcoat import rinse
+/// >>> round(rinse.least_cleaner("0.15 mL", 0.001).to("mL"), 2)
+/// 1.04
 #[pyfunction]
 pub fn least_cleaner(hold_up: Arg<q::Volume>, fraction: Share) -> CallResult<PyVolume> {
     Ok(PyVolume(r::least_cleaner(hold_up.value, q::Ratio::from_si(fraction.0))?))
@@ -237,6 +241,10 @@ pub fn typical_hold_up(gun: &str) -> CallResult<PyEstimate> {
 }
 
 /// Kinds of gun that ``typical_hold_up`` knows.
+///
+/// >>> from mistcoat import rinse
+/// >>> len(rinse.guns()) > 1
+/// True
 #[pyfunction]
 pub fn guns() -> CallResult<Vec<&'static str>> {
     Ok(Gun::list()?.iter().map(|g| g.name.as_str()).collect())
@@ -260,6 +268,10 @@ pub fn weighed_hold_up(
 }
 
 /// The cautions that go with every plan.
+///
+/// >>> from mistcoat import rinse
+/// >>> len(rinse.cleaning_cautions()) > 0
+/// True
 #[pyfunction]
 pub fn cleaning_cautions() -> CallResult<Vec<&'static str>> {
     Ok(r::cautions()?.iter().map(|c| c.text.as_str()).collect())

@@ -295,6 +295,15 @@ impl PySetup {
 }
 
 /// What a setting does: margins from every fault, film, drying.
+///
+/// >>> import mistcoat as mc
+/// >>> green = mc.Paint.typical("alcohol acrylic", name="hull green")
+/// >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="25 psi", distance="65 mm")
+/// >>> room = mc.Room(temperature="23 degC", relative_humidity="50 %")
+/// >>> setup = mc.Setup(green, "isopropanol", airbrush=gun, room=room, substrate="wood")
+/// >>> judged = setup.judge("base coat")
+/// >>> list(judged.margins)[0] == judged.worst
+/// True
 #[pyclass(frozen, eq, name = "Judged", module = "mistcoat")]
 #[derive(Clone, PartialEq)]
 pub struct PyJudged(pub Judged);

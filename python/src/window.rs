@@ -16,6 +16,15 @@ const REFUSED: i8 = -2;
 const WAITING: i8 = -3;
 
 /// A map over two settings: the first fault of every cell, or none.
+///
+/// >>> import mistcoat as mc
+/// >>> green = mc.Paint.typical("alcohol acrylic", name="hull green")
+/// >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="25 psi", distance="65 mm")
+/// >>> room = mc.Room(temperature="23 degC", relative_humidity="50 %")
+/// >>> setup = mc.Setup(green, "isopropanol", airbrush=gun, room=room, substrate="wood")
+/// >>> found = mc.window(setup, "base coat", x=("thinner_per_paint", [1, 2]), y=("pressure_kPa", [100, 150, 200]))
+/// >>> found.codes.shape
+/// (3, 2)
 #[pyclass(frozen, eq, name = "WindowMap", module = "mistcoat")]
 #[derive(Clone, PartialEq)]
 pub struct PyWindowMap(pub WindowMap);

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from textwrap import fill
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -21,6 +22,8 @@ GREYS = ["#f2f2f2", "#e6e6e6", "#ececec", "#e0e0e0", "#f2f2f2"]
 GREYS += ["#d8d8d8", "#e6e6e6", "#ececec", "#dcdcdc", "#e9e9e9"]
 # Regions smaller than this share of the map are named in the margin only.
 LABELLED = 0.02
+# Letters of a label on one line, so that it fits a narrow region.
+WORDS = 16
 
 
 def _edges(values: Any) -> Any:
@@ -95,7 +98,8 @@ def window(result: WindowMap) -> Figure:
         if share >= LABELLED:
             where, beside = place(*_heart(mask))
             ax.annotate(
-                name, where, xycoords="axes fraction", **beside, fontsize=10, color=INK,
+                fill(name, WORDS), where, xycoords="axes fraction", **beside,
+                fontsize=10, color=INK, multialignment="center",
                 bbox={"boxstyle": "round,pad=0.25", "fc": "white", "ec": "none", "alpha": 0.9},
             )  # fmt: skip
         else:
