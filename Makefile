@@ -77,6 +77,8 @@ bench: $(VENV)/dev $(VENV)/built
 	$(PY) benches/peers.py
 	$(PY) benches/film_peer.py
 	$(PY) benches/film_columns.py
+	$(PY) benches/spray_peer.py
+	$(PY) benches/window_peer.py
 
 clean:
 	rm -rf target $(VENV) out python/mistcoat/*.so
