@@ -78,14 +78,12 @@ fn both_ways(text: &str, a: f64, b: f64) -> Error {
             |t| format!("{:.0} % paint in the mix", 100.0 * t.paint_fraction().get()),
         )
     };
-    unclear(
-        text,
-        &format!(
-            "write thinner={a}, paint={b} ({}) or thinner={b}, paint={a} ({})",
-            fraction(b, a),
-            fraction(a, b)
-        ),
-    )
+    let first = format!("write thinner={a}, paint={b} ({})", fraction(b, a));
+    #[allow(clippy::float_cmp, reason = "equal as written")]
+    if a == b {
+        return unclear(text, &format!("{first}: equal parts too are given by name"));
+    }
+    unclear(text, &format!("{first} or thinner={b}, paint={a} ({})", fraction(a, b)))
 }
 
 /// `None` when a word is not understood.
@@ -111,4 +109,20 @@ fn split(text: &str) -> Option<Vec<Word>> {
         }
     }
     Some(words)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn equal_parts_read_one_way_only() {
+        let equal = read("1:1").unwrap_err().to_string();
+        assert_eq!(equal.matches("thinner=1, paint=1").count(), 1, "{equal}");
+        let unequal = read("2:1").unwrap_err().to_string();
+        assert!(
+            unequal.contains("thinner=2, paint=1") && unequal.contains("thinner=1, paint=2"),
+            "{unequal}"
+        );
+    }
 }

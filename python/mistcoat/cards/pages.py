@@ -238,7 +238,8 @@ def _air_in_short(plan: Plan) -> str:
 
 def sheet(plan: Plan) -> list[list[str]]:
     """Front and back of the session's sheet."""
-    people = f"{plan.people} people, {plan.guns} guns" if plan.people > 1 else "one person"
+    guns = "1 gun" if plan.guns == 1 else f"{plan.guns} guns"
+    people = f"{plan.people} people, {guns}" if plan.people > 1 else "one person"
     total = plan.total
     low, high = (_said(x) for x in total.interval("s"))
     room = plan.given[0].setup.room

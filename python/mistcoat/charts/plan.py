@@ -182,7 +182,8 @@ def plan(result: Plan) -> Figure:
         handles=handles, loc="outside lower center", ncols=len(handles), frameon=False, fontsize=8.5
     )
     total = _said(result.total.to("s"))
-    who = f"{result.people} people, {result.guns} guns: " if result.people > 1 else ""
+    guns = "1 gun" if result.guns == 1 else f"{result.guns} guns"
+    who = f"{result.people} people, {guns}: " if result.people > 1 else ""
     fig.suptitle(result.title, fontsize=12, fontweight="bold")
     ax.set_title(
         f"{who}{total} until the last layer is touch dry; "
