@@ -213,10 +213,12 @@ def test_an_exception_of_progress_stops_and_keeps_what_is_finished() -> None:
 
 
 LONG = """
-    import sys
+    import signal, sys
     import mistcoat as mc, numpy as np
     from mistcoat.columns import dry
     blend = mc.Blend({"acetone": 50, "n-butyl acetate": 50}, basis="mass")
+    # A shell that starts its tests in the background leaves them deaf to it.
+    signal.signal(signal.SIGINT, signal.default_int_handler)
     print("ready", flush=True)
     try:
         dry(blend, wet_thickness_um=np.full(5_000_000, 25.0), temperature_degC=21,
