@@ -210,6 +210,9 @@ LONG = """
     gun = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
     room = mc.Room(temperature="21 degC", relative_humidity="50 %")
     setup = mc.Setup(green, "isopropanol", airbrush=gun, room=room, substrate="wood")
+    # A shell that starts its tests in the background leaves them deaf to it.
+    import signal
+    signal.signal(signal.SIGINT, signal.default_int_handler)
     print("ready", flush=True)
 """
 LONG_WINDOW = """
