@@ -5,7 +5,7 @@ from __future__ import annotations
 from html import escape
 from typing import TYPE_CHECKING
 
-from ..charts.plan import _said
+from ..charts.plan import _crew, _said
 from .timeline import svg
 
 if TYPE_CHECKING:
@@ -238,8 +238,7 @@ def _air_in_short(plan: Plan) -> str:
 
 def sheet(plan: Plan) -> list[list[str]]:
     """Front and back of the session's sheet."""
-    guns = "1 gun" if plan.guns == 1 else f"{plan.guns} guns"
-    people = f"{plan.people} people, {guns}" if plan.people > 1 else "one person"
+    people = _crew(plan) if plan.people > 1 else "one person"
     total = plan.total
     low, high = (_said(x) for x in total.interval("s"))
     room = plan.given[0].setup.room

@@ -5,7 +5,7 @@ from __future__ import annotations
 from html import escape
 from typing import TYPE_CHECKING
 
-from ..charts.plan import HOUR, MINUTE, _Clock, _clock, _said
+from ..charts.plan import HOUR, MINUTE, _Clock, _clock, _said, _users
 
 if TYPE_CHECKING:
     from .._core import Plan, PlanStep
@@ -74,7 +74,7 @@ def _fit(name: str) -> str:
 
 def _rows(plan: Plan) -> tuple[list[str], list[tuple[int, PlanStep]]]:
     """Labels, and every step with its row: layers of one part, the gun, who shares it."""
-    users = [p for p in range(1, plan.people + 1) if (p - 1) % plan.guns == 0]
+    users = _users(plan)
     layers = [layer.name for layer in plan.layers]
     gun = "gun 1" if plan.guns > 1 else "the gun"
     labels = [*layers, gun, *(f"person {p}" for p in users[1:])]

@@ -102,6 +102,17 @@ def _ticks(ax: Axes, clock: _Clock) -> None:
     ax.xaxis.set_major_formatter(FuncFormatter(lambda at, _: _clock(at)))
 
 
+def _users(result: Plan) -> list[int]:
+    """Who sprays with the first gun, which has the most users."""
+    return [p for p in range(1, result.people + 1) if (p - 1) % result.guns == 0]
+
+
+def _crew(result: Plan) -> str:
+    """How many people with how many guns."""
+    guns = "1 gun" if result.guns == 1 else f"{result.guns} guns"
+    return f"{result.people} people, {guns}"
+
+
 def plan(result: Plan) -> Figure:
     """Draw the timeline of a session.
 
@@ -114,7 +125,7 @@ def plan(result: Plan) -> Figure:
     from matplotlib.layout_engine import ConstrainedLayoutEngine
     from matplotlib.patches import Patch
 
-    users = [p for p in range(1, result.people + 1) if (p - 1) % result.guns == 0]
+    users = _users(result)
     unseen = len(users[MOST_PEOPLE:])
     steps = [s for s in result.steps if s.person in users]
     clock = _Clock(steps)
@@ -182,8 +193,7 @@ def plan(result: Plan) -> Figure:
         handles=handles, loc="outside lower center", ncols=len(handles), frameon=False, fontsize=8.5
     )
     total = _said(result.total.to("s"))
-    guns = "1 gun" if result.guns == 1 else f"{result.guns} guns"
-    who = f"{result.people} people, {guns}: " if result.people > 1 else ""
+    who = f"{_crew(result)}: " if result.people > 1 else ""
     fig.suptitle(result.title, fontsize=12, fontweight="bold")
     ax.set_title(
         f"{who}{total} until the last layer is touch dry; "
