@@ -287,10 +287,12 @@ impl System for Engine {
         self.heat_coefficient = h;
         let mut heat = -h * film;
         let mut capacity = self.surface.solids_m * SOLIDS_HEAT_J_M3_K + SKIN_HEAT_J_M2_K;
-        for (i, s) in self.surface.species.iter().enumerate() {
-            dy[i] = -self.flux[i] / self.scale;
-            heat -= self.flux[i] * s.heat_of_vaporisation_j_mol;
-            capacity += self.amounts[i].max(0.0) * s.heat_capacity_j_mol_k;
+        let per_scale = 1.0 / self.scale;
+        let given = self.flux.iter().zip(&self.amounts).zip(&self.surface.species);
+        for (dy, ((flux, amount), s)) in dy.iter_mut().zip(given) {
+            *dy = -flux * per_scale;
+            heat -= flux * s.heat_of_vaporisation_j_mol;
+            capacity += amount.max(0.0) * s.heat_capacity_j_mol_k;
         }
         match &self.support {
             Support::Isothermal => {
@@ -342,9 +344,10 @@ impl System for Engine {
             // A column by an amount is by a share of all that arrived.
             let unit = if j < n { self.scale } else { 1.0 };
             let mut heat = -self.slopes.heat[j] * film;
-            for (i, s) in self.surface.species.iter().enumerate() {
-                let flux = self.slopes.flux[(i, j)];
-                jacobian.core[(i, j)] = -flux * unit / self.scale;
+            let per_scale = unit / self.scale;
+            let given = self.slopes.flux.column(j).iter().zip(&self.surface.species);
+            for (to, (flux, s)) in jacobian.core.column_mut(j).iter_mut().zip(given) {
+                *to = -flux * per_scale;
                 heat -= flux * s.heat_of_vaporisation_j_mol;
             }
             if let Some(s) = self.surface.species.get(j) {

@@ -63,14 +63,9 @@ struct State {
     vapour_pa: f64,
     room_vapour_pa: f64,
     ln_gamma: Vec<f64>,
-    psat_pa: Vec<f64>,
-    /// Partial pressure per amount, without the limits on it.
-    pa_per_amount: Vec<f64>,
-    pressure_pa: Vec<f64>,
     /// Resistance of the film included.
     k: Vec<f64>,
-    /// Share of the air in the whole resistance; 1 without a binder.
-    air_share: Vec<f64>,
+    of: Vec<OfSpecies>,
     stiffness: Stiffness,
     /// Slope of the logarithm of the diffusivity in the film with T − Tg.
     ln_diffusivity_slope: f64,
@@ -78,11 +73,35 @@ struct State {
     per_rt: f64,
 }
 
-impl State {
+/// The part of [`State`] that each species has for itself.
+#[derive(Debug, Clone, Copy)]
+struct OfSpecies {
+    /// Change of the relative density of the layer per partial pressure in it; constant.
+    density_per_pa: f64,
+    /// No partial pressure may be higher: that of the pure liquid, where it might be reached, or short of boiling.
+    most_pa: f64,
+    /// Partial pressure per amount, without the limits on it.
+    pa_per_amount: f64,
+    pressure_pa: f64,
+    /// Share of the air in the whole resistance; 1 without a binder.
+    air_share: f64,
+}
+
+impl OfSpecies {
+    fn new(species: &Volatile, pressure_pa: f64) -> Self {
+        Self {
+            density_per_pa: species.density_per_pa(pressure_pa),
+            most_pa: 0.0,
+            pa_per_amount: 0.0,
+            pressure_pa: 0.0,
+            air_share: 1.0,
+        }
+    }
+
     /// Partial pressure over amount.
-    fn slope(&self, i: usize, amount: f64) -> f64 {
-        let plain = self.pa_per_amount[i];
-        if amount * plain > self.pressure_pa[i] { self.pressure_pa[i] / amount } else { plain }
+    fn slope(&self, amount: f64) -> f64 {
+        let plain = self.pa_per_amount;
+        if amount * plain > self.pressure_pa { self.pressure_pa / amount } else { plain }
     }
 }
 
@@ -133,11 +152,8 @@ impl Surface {
             state: State {
                 room_vapour_pa: species.iter().map(|s| s.room_pressure_pa).sum(),
                 ln_gamma: vec![0.0; n],
-                psat_pa: vec![0.0; n],
-                pa_per_amount: vec![0.0; n],
-                pressure_pa: vec![0.0; n],
                 k: vec![0.0; n],
-                air_share: vec![1.0; n],
+                of: species.iter().map(|s| OfSpecies::new(s, pressure_pa)).collect(),
                 ..State::default()
             },
             species,
@@ -166,17 +182,18 @@ impl Surface {
         let limit = BOILING * self.pressure_pa;
         let mut vapour = 0.0;
         let mut density = (self.room_temperature_k - temperature_k) / self.room_temperature_k;
-        for (i, s) in self.species.iter().enumerate() {
-            let psat = s.psat_pa(temperature_k);
-            let exponent = state.ln_gamma[i] + polymer::exponent(state.phi, s.chi);
-            let per_amount = scale * exponent.exp() * psat;
-            // A liquid of higher activity than 1 would stand beside the film as a second liquid.
-            let p = (amounts[i] * per_amount).min(psat).min(limit);
-            state.psat_pa[i] = psat;
-            state.pa_per_amount[i] = per_amount;
-            state.pressure_pa[i] = p;
-            vapour += p;
-            density += (p - s.room_pressure_pa) * s.density_per_pa(self.pressure_pa);
+        let inputs = amounts.iter().zip(&state.ln_gamma).zip(&self.species);
+        for (of, ((&amount, ln_gamma), s)) in state.of.iter_mut().zip(inputs) {
+            let exponent = ln_gamma + polymer::exponent(state.phi, s.chi);
+            of.pa_per_amount = scale * (exponent + s.ln_psat_pa(temperature_k)).exp();
+            // A liquid of higher activity than 1 would stand beside the film as a second liquid. As eᶻ < 1/(1 − z/2)²,
+            // most need no second exponential to be known for less.
+            let rest = 1.0 - 0.5 * exponent;
+            let is_less = rest > 0.0 && amount * scale <= rest * rest;
+            of.most_pa = if is_less { limit } else { s.psat_pa(temperature_k).min(limit) };
+            of.pressure_pa = (amount * of.pa_per_amount).min(of.most_pa);
+            vapour += of.pressure_pa;
+            density += (of.pressure_pa - s.room_pressure_pa) * of.density_per_pa;
         }
         let state = &mut self.state;
         state.density_difference = density;
@@ -196,10 +213,9 @@ impl Surface {
             // c_gas/c_film = (p/RT)/(n/h), over k_f = (π²/4) D/h.
             let per_slope =
                 film_m * film_m * (-ln_d).exp() / (SLOWEST_MODE * GAS_CONSTANT * self.room_temperature_k);
-            for (i, &n) in amounts.iter().enumerate() {
-                let resistance = state.slope(i, n) * per_slope;
-                state.air_share[i] = 1.0 / (1.0 + state.k[i] * resistance);
-                state.k[i] *= state.air_share[i];
+            for ((of, k), &amount) in state.of.iter_mut().zip(&mut state.k).zip(amounts) {
+                of.air_share = 1.0 / (1.0 + *k * of.slope(amount) * per_slope);
+                *k *= of.air_share;
             }
         }
         let wind = if self.stefan_flow {
@@ -208,8 +224,8 @@ impl Surface {
             1.0
         };
         state.per_rt = wind / (GAS_CONSTANT * self.room_temperature_k);
-        for (i, s) in self.species.iter().enumerate() {
-            flux[i] = state.k[i] * state.per_rt * (state.pressure_pa[i] - s.room_pressure_pa);
+        for (((flux, k), of), s) in flux.iter_mut().zip(&state.k).zip(&state.of).zip(&self.species) {
+            *flux = k * state.per_rt * (of.pressure_pa - s.room_pressure_pa);
         }
         heat
     }
@@ -226,60 +242,62 @@ impl Surface {
         self.liquid.renew_slopes(&self.amounts);
         let state = &self.state;
         let film_m = self.state.volume_m + self.solids_m;
+        let per_kelvin_base = |s: &Volatile| {
+            let [_, b, c] = s.ln_psat;
+            b / ((temperature_k + c) * (temperature_k + c))
+        };
+        // Relative to the pressure of the air.
+        let wind_slope = if self.stefan_flow && state.vapour_pa < limit {
+            stefan_slope(state.vapour_pa / self.pressure_pa, state.room_vapour_pa / self.pressure_pa)
+                / self.pressure_pa
+        } else {
+            0.0
+        };
+        let per_phi = 1.0 / state.phi;
         for j in 0..=n {
             // First the derivatives of the partial pressures, in the place of those of the fluxes.
-            if j < n {
-                let phi_j = self.species[j].molar_volume_m3_mol * self.solids_m / (film_m * film_m);
-                for (i, ln_gamma) in self.liquid.per_amount(j).iter().enumerate() {
-                    let mut relative = ln_gamma - state.per_total;
-                    if self.solids_m > 0.0 {
-                        relative += (1.0 / state.phi
-                            + polymer::exponent_slope(state.phi, self.species[i].chi))
-                            * phi_j;
-                    }
+            let slopes = out.flux.column_mut(j).iter_mut().zip(&mut out.film);
+            if let Some(moved) = self.species.get(j) {
+                let phi_j = moved.molar_volume_m3_mol * self.solids_m / (film_m * film_m);
+                let given = state.of.iter().zip(self.liquid.per_amount(j)).zip(&self.species).zip(amounts);
+                for (i, ((to, film), (((of, ln_gamma), s), amount))) in slopes.zip(given).enumerate() {
                     let own = if i == j { 1.0 } else { 0.0 };
-                    let p = amounts[i] * state.pa_per_amount[i];
-                    if p >= state.psat_pa[i].min(limit) {
-                        out.flux[(i, j)] = 0.0;
-                        out.film[i] = -own / amounts[i];
+                    let p = amount * of.pa_per_amount;
+                    if p >= of.most_pa {
+                        *to = 0.0;
+                        *film = -own / amount;
                     } else {
-                        out.flux[(i, j)] = own * state.pa_per_amount[i] + p * relative;
-                        out.film[i] = relative;
+                        *film = ln_gamma - state.per_total;
+                        if self.solids_m > 0.0 {
+                            *film += (per_phi + polymer::exponent_slope(state.phi, s.chi)) * phi_j;
+                        }
+                        *to = own * of.pa_per_amount + p * *film;
                     }
                 }
             } else {
-                for (i, s) in self.species.iter().enumerate() {
-                    let [_, b, c] = s.ln_psat;
-                    let p = self.state.pressure_pa[i];
-                    let psat_slope = b / ((temperature_k + c) * (temperature_k + c));
-                    out.film[i] = if p >= limit {
+                for (i, ((to, film), (of, s))) in slopes.zip(state.of.iter().zip(&self.species)).enumerate() {
+                    *film = if of.pressure_pa >= limit {
                         0.0
-                    } else if p >= self.state.psat_pa[i] {
-                        psat_slope
+                    } else if of.pressure_pa >= of.most_pa {
+                        per_kelvin_base(s)
                     } else {
-                        psat_slope + self.liquid.per_kelvin(i)
+                        per_kelvin_base(s) + self.liquid.per_kelvin(i)
                     };
-                    out.flux[(i, j)] = p * out.film[i];
+                    *to = of.pressure_pa * *film;
                 }
             }
             let (mut density, mut vapour) = (if j == n { -1.0 / self.room_temperature_k } else { 0.0 }, 0.0);
-            for (i, s) in self.species.iter().enumerate() {
-                density += s.density_per_pa(self.pressure_pa) * out.flux[(i, j)];
-                vapour += out.flux[(i, j)];
+            for (slope, of) in out.flux.column_mut(j).iter().zip(&state.of) {
+                density += of.density_per_pa * slope;
+                vapour += slope;
             }
-            let wind = if self.stefan_flow && self.state.vapour_pa < limit {
-                let (surface, room) =
-                    (self.state.vapour_pa / self.pressure_pa, self.state.room_vapour_pa / self.pressure_pa);
-                stefan_slope(surface, room) * vapour / self.pressure_pa
-            } else {
-                0.0
-            };
+            let wind = wind_slope * vapour;
             let common = self.film_slope(j, film_m);
-            for (i, flux) in flux.iter().enumerate() {
-                let air = self.state.air_share[i];
-                let relative = air * out.k[i] * density - (1.0 - air) * (out.film[i] + common);
-                out.flux[(i, j)] =
-                    self.state.k[i] * self.state.per_rt * out.flux[(i, j)] + flux * (relative + wind);
+            let given = state.of.iter().zip(&state.k).zip(out.k.iter().zip(&out.film)).zip(flux);
+            for (to, (((of, k), (k_slope, film)), flux)) in out.flux.column_mut(j).iter_mut().zip(given) {
+                let air = of.air_share;
+                let relative = air * k_slope * density - (1.0 - air) * (film + common);
+                *to = k * state.per_rt * *to + flux * (relative + wind);
             }
             out.heat[j] = heat_slope * density;
         }
@@ -312,7 +330,7 @@ impl Surface {
         let volume: f64 = amounts.iter().zip(&self.species).map(|(n, s)| n * s.molar_volume_m3_mol).sum();
         let phi = volume / (volume + self.solids_m);
         let room: f64 = self.species.iter().map(|s| s.room_pressure_pa).sum();
-        let surface: f64 = self.state.pressure_pa.iter().sum();
+        let surface: f64 = self.state.of.iter().map(|of| of.pressure_pa).sum();
         let wind = stefan_factor((surface / self.pressure_pa).min(BOILING), room / self.pressure_pa);
         self.species
             .iter()

@@ -22,8 +22,12 @@ pub(crate) struct Volatile {
 
 impl Volatile {
     pub(crate) fn psat_pa(&self, temperature_k: f64) -> f64 {
+        self.ln_psat_pa(temperature_k).exp()
+    }
+
+    pub(super) fn ln_psat_pa(&self, temperature_k: f64) -> f64 {
         let [a, b, c] = self.ln_psat;
-        (a - b / (temperature_k + c)).exp()
+        a - b / (temperature_k + c)
     }
 
     /// Change of the relative density of the layer per partial pressure in it.

@@ -11,6 +11,9 @@ const HALF_COORDINATION: f64 = 5.0;
 /// Products that the slopes need beside one for each main group.
 const RANK: usize = 3;
 
+/// Values of four main groups.
+type Four = [f64; 4];
+
 /// Size and shape of one species.
 #[derive(Debug, Clone, PartialEq)]
 struct Shape {
@@ -21,8 +24,9 @@ struct Shape {
     /// `r` (original) or `r^¾` (Dortmund), for φ/x.
     r_flory: f64,
     ln_r_flory: f64,
-    ln_q: f64,
-    /// ln(r/q).
+    /// q (1 − ln q).
+    q_less_ln: f64,
+    r_over_q: f64,
     ln_r_over_q: f64,
 }
 
@@ -44,8 +48,9 @@ pub struct Model {
     shapes: Vec<Shape>,
     /// Names of the main groups in use.
     groups: Vec<String>,
-    /// Row i: surface of each main group in species i.
-    surface: Vec<f64>,
+    /// Surface of each main group in each species: all species for the first four main groups, then for the next, the last
+    /// four filled up with nothing. Short loops of fixed length are what the compiler can do side by side.
+    surface: Vec<Four>,
     /// Row M: parameters of main group M with N.
     interactions: Vec<Interaction>,
     missing: Vec<(String, String)>,
@@ -55,16 +60,14 @@ pub struct Model {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Scratch {
     temperature_k: f64,
-    /// Row i: P_iN.
-    p: Vec<f64>,
+    /// P_iN, in the order of the surfaces.
+    p: Vec<Four>,
     /// Σ_N Q_iN ln P_iN.
     pure: Vec<f64>,
-    /// ln W_N.
-    ln_w: Vec<f64>,
     /// 1/W_N.
-    per_w: Vec<f64>,
+    per_w: Vec<Four>,
     /// Θ_N / W_N.
-    ratio: Vec<f64>,
+    ratio: Vec<Four>,
     /// Of the latest call: Σ x, Σ x r, Σ x q, Σ x r_flory.
     sums: [f64; 4],
     /// Working space of the slopes.
@@ -129,14 +132,16 @@ impl Model {
                 q,
                 r_flory,
                 ln_r_flory: r_flory.ln(),
-                ln_q: q.ln(),
+                q_less_ln: q * (1.0 - q.ln()),
+                r_over_q: r / q,
                 ln_r_over_q: (r / q).ln(),
             });
         }
         let width = groups.len();
-        let mut surface = vec![0.0; species.len() * width];
+        let fours = width.div_ceil(4);
+        let mut surface = vec![[0.0; 4]; species.len() * fours];
         for (i, main, q) in entries {
-            surface[i * width + main] += q;
+            surface[main / 4 * species.len() + i][main % 4] += q;
         }
         let (mut interactions, mut missing) = (Vec::with_capacity(width * width), Vec::new());
         for (m, i) in groups.iter().enumerate() {
@@ -176,11 +181,10 @@ impl Model {
         let (n, width) = (self.shapes.len(), self.groups.len());
         Scratch {
             temperature_k: f64::NAN,
-            p: vec![0.0; n * width],
+            p: vec![[0.0; 4]; self.surface.len()],
             pure: vec![0.0; n],
-            ln_w: vec![0.0; width],
-            per_w: vec![0.0; width],
-            ratio: vec![0.0; width],
+            per_w: vec![[0.0; 4]; width.div_ceil(4)],
+            ratio: vec![[0.0; 4]; width.div_ceil(4)],
             sums: [0.0; 4],
             left: vec![0.0; n * (width + RANK)],
             right: vec![0.0; n * (width + RANK)],
@@ -200,46 +204,51 @@ impl Model {
         if scratch.temperature_k != temperature_k {
             self.set_temperature(temperature_k, scratch);
         }
-        let width = self.groups.len();
         scratch.calls += 1;
-        let Scratch { p, pure, ln_w, per_w, ratio, sums, .. } = scratch;
+        let Scratch { p, pure, per_w, ratio, sums, .. } = scratch;
+        let n = self.shapes.len();
         let (mut total, mut r_sum, mut q_sum, mut flory_sum) = (0.0, 0.0, 0.0, 0.0);
-        ln_w.fill(0.0);
-        ratio.fill(0.0);
-        for (i, (shape, &xi)) in self.shapes.iter().zip(x).enumerate() {
+        for (shape, &xi) in self.shapes.iter().zip(x) {
             total += xi;
             r_sum += xi * shape.r;
             q_sum += xi * shape.q;
             flory_sum += xi * shape.r_flory;
-            let row = i * width..(i + 1) * width;
-            let groups = ln_w.iter_mut().zip(ratio.iter_mut());
-            for ((w, theta), (&pi, &si)) in groups.zip(p[row.clone()].iter().zip(&self.surface[row])) {
-                *w += xi * pi;
-                *theta += xi * si;
-            }
-        }
-        for ((w, per_w), theta) in ln_w.iter_mut().zip(per_w.iter_mut()).zip(ratio.iter_mut()) {
-            *per_w = 1.0 / *w;
-            *theta *= *per_w;
-            *w = w.ln();
         }
         *sums = [total, r_sum, q_sum, flory_sum];
-        // Where only ratios enter (Q/R, Θ/W, Q/W) the scale of `x` cancels.
-        let ln_q_sum = q_sum.ln();
-        let (q_over_r, ln_q_over_r) = (q_sum / r_sum, ln_q_sum - r_sum.ln());
-        let (per_flory, ln_per_flory) = (total / flory_sum, (total / flory_sum).ln());
-        for (i, (shape, ln_gamma)) in self.shapes.iter().zip(out.iter_mut()).enumerate() {
-            let flory = shape.r_flory * per_flory;
-            let shape_ratio = shape.r / shape.q * q_over_r;
-            let combinatorial = 1.0 - flory + shape.ln_r_flory + ln_per_flory
-                - HALF_COORDINATION * shape.q * (1.0 - shape_ratio + shape.ln_r_over_q + ln_q_over_r);
-            let mut residual = shape.q * (1.0 + ln_q_sum - shape.ln_q) + pure[i];
-            let row = i * width..(i + 1) * width;
-            let groups = ln_w.iter().zip(ratio.iter());
-            for ((&lw, &ra), (&pi, &si)) in groups.zip(p[row.clone()].iter().zip(&self.surface[row])) {
-                residual -= si * lw + pi * ra;
+        // Where only ratios enter (Q/R, Θ/W, W/Q) the scale of `x` cancels.
+        let (per_q, q_over_r, per_flory) = (1.0 / q_sum, q_sum / r_sum, total / flory_sum);
+        let common = 1.0 + per_flory.ln();
+        let ln_q_over_r = q_over_r.ln();
+        for ((shape, ln_gamma), pure) in self.shapes.iter().zip(out.iter_mut()).zip(pure.iter()) {
+            let surplus = 1.0 - shape.r_over_q * q_over_r + shape.ln_r_over_q + ln_q_over_r;
+            let combinatorial =
+                common - shape.r_flory * per_flory + shape.ln_r_flory - HALF_COORDINATION * shape.q * surplus;
+            *ln_gamma = combinatorial + shape.q_less_ln + pure;
+        }
+        let kept = per_w.iter_mut().zip(ratio.iter_mut());
+        let groups = p.chunks_exact(n).zip(self.surface.chunks_exact(n)).zip(kept);
+        for (four, ((p, surface), (per_w, ratio))) in groups.enumerate() {
+            let (mut w, mut theta) = ([0.0; 4], [0.0; 4]);
+            for ((p, s), &xi) in p.iter().zip(surface).zip(x) {
+                for lane in 0..4 {
+                    w[lane] += xi * p[lane];
+                    theta[lane] += xi * s[lane];
+                }
             }
-            *ln_gamma = combinatorial + residual;
+            let (mut ln_w, mut per, mut over) = ([0.0; 4], [0.0; 4], [0.0; 4]);
+            for lane in 0..4.min(self.groups.len() - 4 * four) {
+                ln_w[lane] = (w[lane] * per_q).ln();
+                per[lane] = 1.0 / w[lane];
+                over[lane] = theta[lane] * per[lane];
+            }
+            (*per_w, *ratio) = (per, over);
+            for ((p, s), ln_gamma) in p.iter().zip(surface).zip(out.iter_mut()) {
+                let mut residual = [0.0; 4];
+                for lane in 0..4 {
+                    residual[lane] = s[lane] * ln_w[lane] + p[lane] * over[lane];
+                }
+                *ln_gamma -= (residual[0] + residual[2]) + (residual[1] + residual[3]);
+            }
         }
     }
 
@@ -258,13 +267,15 @@ impl Model {
         let per_flory = total / flory_sum;
         let rank = width + RANK;
         let rows = left.chunks_exact_mut(rank).zip(right.chunks_exact_mut(rank));
-        let given = p.chunks_exact(width).zip(self.surface.chunks_exact(width));
-        for (((left, right), (p, surface)), shape) in rows.zip(given).zip(&self.shapes) {
+        let (ratio, per_w) = (ratio.as_flattened(), per_w.as_flattened());
+        for (i, ((left, right), shape)) in rows.zip(&self.shapes).enumerate() {
             let a = 1.0 - shape.r_flory * per_flory;
             let b = shape.q * per_q - shape.r * per_r;
             left[width..].copy_from_slice(&[a * per_total, -HALF_COORDINATION * q_sum * b, shape.q * per_q]);
             right[width..].copy_from_slice(&[a, b, shape.q]);
-            for (group, (p, s)) in p.iter().zip(surface).enumerate() {
+            for group in 0..width {
+                let (four, lane) = (group / 4 * n + i, group % 4);
+                let (p, s) = (p[four][lane], self.surface[four][lane]);
                 // Twice the symmetric part of left times right is what is wanted.
                 left[group] = 2.0 * s - ratio[group] * p;
                 right[group] = -p * per_w[group];
@@ -286,27 +297,26 @@ impl Model {
 
     /// P_iN and Σ Q_iN ln P_iN for a new temperature.
     fn set_temperature(&self, temperature_k: f64, scratch: &mut Scratch) {
-        let width = self.groups.len();
+        let (n_species, width) = (self.shapes.len(), self.groups.len());
         scratch.temperature_k = temperature_k;
-        scratch.p.fill(0.0);
+        scratch.p.fill([0.0; 4]);
+        let p = &mut scratch.p;
         let per_t = 1.0 / temperature_k;
         for (m, row) in self.interactions.chunks_exact(width).enumerate() {
             for (n, k) in row.iter().enumerate() {
                 let psi =
                     if m == n { 1.0 } else { (-(k.a_k * per_t + k.b + k.c_per_k * temperature_k)).exp() };
-                for i in 0..self.shapes.len() {
-                    scratch.p[i * width + n] += self.surface[i * width + m] * psi;
+                for i in 0..n_species {
+                    p[n / 4 * n_species + i][n % 4] += self.surface[m / 4 * n_species + i][m % 4] * psi;
                 }
             }
         }
-        for (i, pure) in scratch.pure.iter_mut().enumerate() {
-            let row = i * width..(i + 1) * width;
-            *pure = scratch.p[row.clone()]
-                .iter()
-                .zip(&self.surface[row])
-                .filter(|(_, s)| **s > 0.0)
-                .map(|(p, s)| s * p.ln())
-                .sum();
+        scratch.pure.fill(0.0);
+        for (p, surface) in p.chunks_exact(n_species).zip(self.surface.chunks_exact(n_species)) {
+            for ((pure, p), surface) in scratch.pure.iter_mut().zip(p).zip(surface) {
+                let own = p.iter().zip(surface).filter(|(_, s)| **s > 0.0);
+                *pure += own.map(|(p, s)| s * p.ln()).sum::<f64>();
+            }
         }
     }
 }

@@ -16,6 +16,14 @@ impl Matrix {
     pub(crate) fn zeros(n: usize) -> Self {
         Self { n, data: vec![0.0; n * n] }
     }
+
+    pub(crate) fn column(&self, j: usize) -> &[f64] {
+        &self.data[j * self.n..(j + 1) * self.n]
+    }
+
+    pub(crate) fn column_mut(&mut self, j: usize) -> &mut [f64] {
+        &mut self.data[j * self.n..(j + 1) * self.n]
+    }
 }
 
 impl core::ops::Index<(usize, usize)> for Matrix {
