@@ -69,7 +69,7 @@ impl Jacobian {
 #[derive(Debug, Clone)]
 pub(crate) struct Factors {
     core: Dense,
-    /// With the signs of `shift·I − A`; `here` holds the reciprocal of the pivot.
+    /// With the signs of `shift·I − A`, divided by the pivot; `here` holds its reciprocal.
     chain: Vec<Link>,
     core_from_chain: f64,
 }
@@ -85,11 +85,11 @@ impl Factors {
         // What eliminating the node below takes off the diagonal.
         let mut taken = 0.0;
         for (i, link) in a.chain.iter().enumerate().rev() {
-            let pivot = shift - link.here - taken;
-            let to = Link { above: -link.above, here: 1.0 / pivot, below: -link.below };
+            let here = 1.0 / (shift - link.here - taken);
+            let to = Link { above: -link.above * here, here, below: -link.below * here };
             self.chain[i] = to;
             let from_above = if i > 0 { -a.chain[i - 1].below } else { self.core_from_chain };
-            taken = from_above * to.here * to.above;
+            taken = from_above * to.above;
         }
         self.core.factor_shifted(shift, &a.core, taken)
     }
@@ -99,7 +99,7 @@ impl Factors {
         let (core, nodes) = b.split_at_mut(self.core.lu.n);
         let mut below = 0.0;
         for (node, link) in nodes.iter_mut().zip(&self.chain).rev() {
-            *node = (*node - link.below * below) * link.here;
+            *node = *node * link.here - link.below * below;
             below = *node;
         }
         if let Some(last) = core.last_mut() {
@@ -108,12 +108,26 @@ impl Factors {
         self.core.solve(core);
         let mut above = core.last().copied().unwrap_or(0.0);
         for (node, link) in nodes.iter_mut().zip(&self.chain) {
-            *node -= link.above * link.here * above;
+            *node -= link.above * above;
             above = *node;
         }
     }
 }
 
+/// Calls with the size as a constant for a film of up to seven species, which unrolls its loops.
+macro_rules! of_fixed_size {
+    ($n:expr, $call:ident($($argument:expr),*)) => {
+        match $n {
+            3 => $call(3, $($argument),*),
+            4 => $call(4, $($argument),*),
+            5 => $call(5, $($argument),*),
+            6 => $call(6, $($argument),*),
+            7 => $call(7, $($argument),*),
+            8 => $call(8, $($argument),*),
+            n => $call(n, $($argument),*),
+        }
+    };
+}
 /// LU factors of `shift·I − A`, dense.
 #[derive(Debug, Clone)]
 struct Dense {
@@ -140,57 +154,71 @@ impl Dense {
         if let Some(last) = self.lu.data.last_mut() {
             *last -= taken;
         }
-        for k in 0..n {
-            let (left, right) = self.lu.data.split_at_mut((k + 1) * n);
-            let column = &mut left[k * n..];
-            let mut pivot = k;
-            for i in k + 1..n {
-                if column[i].abs() > column[pivot].abs() {
-                    pivot = i;
-                }
-            }
-            self.pivots[k] = pivot;
-            let diagonal = column[pivot];
-            if diagonal == 0.0 || !diagonal.is_finite() {
-                return false;
-            }
-            let per_diagonal = 1.0 / diagonal;
-            self.per_diagonal[k] = per_diagonal;
-            column.swap(k, pivot);
-            for entry in &mut column[k + 1..] {
-                *entry *= per_diagonal;
-            }
-            for other in right.chunks_exact_mut(n) {
-                other.swap(k, pivot);
-                let factor = other[k];
-                if factor != 0.0 {
-                    add_multiple(&mut other[k + 1..], -factor, &column[k + 1..]);
-                }
-            }
-            for other in left[..k * n].chunks_exact_mut(n) {
-                other.swap(k, pivot);
-            }
-        }
-        true
+        let Self { lu, pivots, per_diagonal } = self;
+        of_fixed_size!(n, factor(&mut lu.data, pivots, per_diagonal))
     }
 
     fn solve(&self, b: &mut [f64]) {
-        let n = b.len();
-        for k in 0..n {
-            b.swap(k, self.pivots[k]);
+        for (k, pivot) in self.pivots.iter().enumerate() {
+            b.swap(k, *pivot);
         }
-        for (k, column) in self.lu.data.chunks_exact(n).enumerate() {
-            let (done, rest) = b.split_at_mut(k + 1);
-            add_multiple(rest, -done[k], &column[k + 1..]);
-        }
-        for (k, column) in self.lu.data.chunks_exact(n).enumerate().rev() {
-            let (rest, done) = b.split_at_mut(k);
-            done[0] *= self.per_diagonal[k];
-            add_multiple(rest, -done[0], &column[..k]);
-        }
+        of_fixed_size!(self.lu.n, solve(&self.lu.data, &self.per_diagonal, b));
     }
 }
 
+/// Factors in place, with pivots; false when singular.
+#[allow(clippy::inline_always, reason = "a copy for each constant size")]
+#[inline(always)]
+fn factor(n: usize, lu: &mut [f64], pivots: &mut [usize], per_diagonal: &mut [f64]) -> bool {
+    for k in 0..n {
+        let (left, right) = lu[..n * n].split_at_mut((k + 1) * n);
+        let column = &mut left[k * n..][..n];
+        let mut pivot = k;
+        for i in k + 1..n {
+            if column[i].abs() > column[pivot].abs() {
+                pivot = i;
+            }
+        }
+        pivots[k] = pivot;
+        let diagonal = column[pivot];
+        if diagonal == 0.0 || !diagonal.is_finite() {
+            return false;
+        }
+        per_diagonal[k] = 1.0 / diagonal;
+        column.swap(k, pivot);
+        for entry in &mut column[k + 1..] {
+            *entry *= per_diagonal[k];
+        }
+        for other in right.chunks_exact_mut(n) {
+            other.swap(k, pivot);
+            let factor = other[k];
+            add_multiple(&mut other[k + 1..], -factor, &column[k + 1..]);
+        }
+        for other in left[..k * n].chunks_exact_mut(n) {
+            other.swap(k, pivot);
+        }
+    }
+    true
+}
+
+/// Solves for a right-hand side whose rows are swapped already.
+#[allow(clippy::inline_always, reason = "a copy for each constant size")]
+#[inline(always)]
+fn solve(n: usize, lu: &[f64], per_diagonal: &[f64], b: &mut [f64]) {
+    let (lu, b) = (&lu[..n * n], &mut b[..n]);
+    for k in 0..n {
+        let (done, rest) = b.split_at_mut(k + 1);
+        add_multiple(rest, -done[k], &lu[k * n..][k + 1..n]);
+    }
+    for k in (0..n).rev() {
+        let (rest, done) = b.split_at_mut(k);
+        done[0] *= per_diagonal[k];
+        add_multiple(rest, -done[0], &lu[k * n..][..k]);
+    }
+}
+
+#[allow(clippy::inline_always, reason = "within loops of a constant size")]
+#[inline(always)]
 fn add_multiple(to: &mut [f64], factor: f64, from: &[f64]) {
     for (to, from) in to.iter_mut().zip(from) {
         *to += factor * from;
