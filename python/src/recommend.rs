@@ -3,11 +3,13 @@
 use crate::blend::Liquid;
 use crate::dose::Share;
 use crate::errors::CallResult;
+use crate::quantity::Arg;
 use crate::setup::{JobArg, PyJudged, PySetup};
 use crate::table::PyTable;
 use crate::watch::{Report, watched};
 use mistcoat::bench::{Choice, Recommendation, Search, USUAL_SHARES};
 use mistcoat::progress::Progress;
+use mistcoat::quantity as q;
 use pyo3::{
     exceptions::{PyKeyboardInterrupt, PyTypeError},
     prelude::*,
@@ -82,7 +84,10 @@ impl PyRecommendation {
 ///
 /// ``setup`` gives paint, thinner, gun, room and part; its ratio, pressure, distance and passes are what is sought.
 /// ``thinner_per_paint`` lists the ratios to look at, 0 to 4 unless given. ``retarder`` is a slow liquid; its shares of the
-/// thinner are sought too, among ``retarder_shares``, 0, 10, 20 and 30 % unless given. ``progress`` is True for a line on
+/// thinner are sought too, among ``retarder_shares``, 0, 10, 20 and 30 % unless given. No choice takes longer than
+/// ``touch_dry_within`` until it is touch dry, or than ``recoat_within`` until the next coat may go on (``Judged.recoat``);
+/// when nothing is so quick, ``advice`` names the quickest. A slow thinner levels best, so set one of them when you search over
+/// a retarder. ``progress`` is True for a line on
 /// stderr when it takes longer than a second, or a function that is called with (done, total) about five times a second.
 /// Ctrl-C ranks what was judged by then, and a note of the table says so.
 ///
@@ -94,9 +99,13 @@ impl PyRecommendation {
 /// >>> found = mc.recommend(setup, "soft edge", thinner_per_paint=[1, 2])
 /// >>> all(judged.is_good for _, judged in found.choices)
 /// True
+/// >>> soon = mc.recommend(setup, "soft edge", thinner_per_paint=[1], touch_dry_within="2 min", recoat_within="1 h")
+/// >>> all(judged.touch_dry <= mc.Time("2 min") for _, judged in soon.choices)
+/// True
 #[pyfunction]
-#[pyo3(signature = (setup, job, *, thinner_per_paint=None, retarder=None, retarder_shares=None, progress=None))]
-#[allow(clippy::needless_pass_by_value, reason = "extracted arguments")]
+#[pyo3(signature = (setup, job, *, thinner_per_paint=None, retarder=None, retarder_shares=None,
+    touch_dry_within=None, recoat_within=None, progress=None))]
+#[allow(clippy::too_many_arguments, clippy::needless_pass_by_value, reason = "keyword arguments of Python")]
 pub fn recommend(
     py: Python<'_>,
     setup: PyRef<'_, PySetup>,
@@ -104,6 +113,8 @@ pub fn recommend(
     thinner_per_paint: Option<Vec<f64>>,
     retarder: Option<Liquid>,
     retarder_shares: Option<Vec<Share>>,
+    touch_dry_within: Option<Arg<q::Time>>,
+    recoat_within: Option<Arg<q::Time>>,
     progress: Option<Bound<'_, PyAny>>,
 ) -> CallResult<PyRecommendation> {
     let mut search = Search::new(&setup.0, &job.job()?);
@@ -118,6 +129,12 @@ pub fn recommend(
         (None, None) => search,
         (None, Some(_)) => return Err(PyTypeError::new_err("retarder_shares needs a retarder").into()),
     };
+    if let Some(longest) = touch_dry_within {
+        search = search.touch_dry_within(longest.value);
+    }
+    if let Some(longest) = recoat_within {
+        search = search.recoat_within(longest.value);
+    }
     let handle = Progress::new(search.pieces());
     let report = Report::new(py, progress, "judging settings")?;
     let (found, stopped) = watched(py, &handle, report.function(), || search.run_watched(&handle));

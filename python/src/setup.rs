@@ -36,7 +36,8 @@ impl JobArg<'_> {
 /// Targets of a job: "base coat", "fine lines", "soft edge", "over a mask", "gloss clear", "metallic", "primer".
 ///
 /// The usual targets are common practice; each may be changed by name. ``contrast`` (98 % of ISO 6504 for a base coat and
-/// over a mask) takes the place of ``dry_film`` for a ``Setup`` with ``hiding``.
+/// over a mask) takes the place of ``dry_film`` for a ``Setup`` with ``hiding``. ``touch_dry_within`` and ``recoat_within`` limit
+/// how long a coat may dry; longer is the fault "slow drying".
 ///
 /// >>> import mistcoat as mc
 /// >>> mine = mc.Job("base coat", dry_film="8 um", most_passes=6)
@@ -49,8 +50,13 @@ pub struct PyJob(pub Job);
 #[pymethods]
 impl PyJob {
     #[new]
-    #[pyo3(signature = (name, *, dry_film=None, contrast=None, most_passes=None, largest_drop=None, ripple_left=None))]
-    #[allow(clippy::needless_pass_by_value, reason = "extracted arguments")]
+    #[pyo3(signature = (name, *, dry_film=None, contrast=None, most_passes=None, largest_drop=None, ripple_left=None,
+        touch_dry_within=None, recoat_within=None))]
+    #[allow(
+        clippy::too_many_arguments,
+        clippy::needless_pass_by_value,
+        reason = "keyword arguments of Python"
+    )]
     fn new(
         name: &str,
         dry_film: Option<Arg<q::Length>>,
@@ -58,6 +64,8 @@ impl PyJob {
         most_passes: Option<f64>,
         largest_drop: Option<Arg<q::Length>>,
         ripple_left: Option<Arg<q::Ratio>>,
+        touch_dry_within: Option<Arg<q::Time>>,
+        recoat_within: Option<Arg<q::Time>>,
     ) -> CallResult<Self> {
         let mut job = Job::named(name)?;
         if let Some(film) = dry_film {
@@ -74,6 +82,12 @@ impl PyJob {
         }
         if let Some(left) = ripple_left {
             job.ripple_left = Some(left.value);
+        }
+        if let Some(longest) = touch_dry_within {
+            job.touch_dry_within = Some(longest.value);
+        }
+        if let Some(longest) = recoat_within {
+            job.recoat_within = Some(longest.value);
         }
         Ok(Self(job.checked()?))
     }
@@ -116,6 +130,16 @@ impl PyJob {
     #[getter]
     fn ripple_left(&self) -> Option<PyRatio> {
         self.0.ripple_left.map(PyRatio)
+    }
+    /// Longest time until a coat is touch dry; ``None`` without a limit.
+    #[getter]
+    fn touch_dry_within(&self) -> Option<PyTime> {
+        self.0.touch_dry_within.map(PyTime)
+    }
+    /// Longest time until the next coat may go on; ``None`` without a limit.
+    #[getter]
+    fn recoat_within(&self) -> Option<PyTime> {
+        self.0.recoat_within.map(PyTime)
     }
     fn __repr__(&self) -> String {
         format!("<Job {}: {}>", self.0.name, self.0.note)
@@ -384,6 +408,12 @@ impl PyJudged {
     #[getter]
     fn touch_dry(&self) -> Option<PyTime> {
         self.0.touch_dry.map(PyTime)
+    }
+    /// When the next coat may go on: block-free for a lacquer, the earliest sensible time; common practice for a waterborne or
+    /// oxidising paint; ``None`` for a film that stays softer, or lands as dust.
+    #[getter]
+    fn recoat(&self) -> Option<PyTime> {
+        self.0.recoat.map(PyTime)
     }
     /// Lowest film temperature while it dries.
     #[getter]

@@ -6,7 +6,7 @@
 use crate::error::{Error, Result, bad_data, out_of_range, unknown_name};
 use crate::hiding::Criterion;
 use crate::names::fold;
-use crate::quantity::{Length, Pressure, Quantity, Ratio, as_text, show};
+use crate::quantity::{Length, Pressure, Quantity, Ratio, Time, as_text, show};
 use serde::{Deserialize, Serialize};
 use std::sync::LazyLock;
 
@@ -43,6 +43,13 @@ pub struct Job {
     /// Share of the ripple that may be left, where it matters.
     #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
     pub ripple_left: Option<Ratio>,
+    /// Longest time until a coat is touch dry, where it matters; above 0 s, at most 365 d. See [`super::Fault::SlowDrying`].
+    #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
+    pub touch_dry_within: Option<Time>,
+    /// Longest time until the next coat may go on, where it matters; above 0 s, at most 365 d. Block-free for a lacquer, common
+    /// practice for what hardens by oxygen or from water.
+    #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
+    pub recoat_within: Option<Time>,
     /// Passes laid wet in wet before a flash-off: fewest and most.
     pub wet_passes: (u32, u32),
     /// Distances to look at.
@@ -122,7 +129,7 @@ impl Job {
     ///
     /// # Errors
     /// A [`crate::error::RangeError`] for a film, a number of passes or a drop that is not above zero, a contrast outside
-    /// 50 % to 99.9 %, or a range that ends before it begins.
+    /// 50 % to 99.9 %, a limit on drying outside 0 s to 365 d, or a range that ends before it begins.
     pub fn checked(self) -> Result<Self> {
         let wrong = |what: &str, value: String, limit: &str| {
             Err(out_of_range(
@@ -135,6 +142,7 @@ impl Job {
         if !(self.dry_film.si() > 0.0 && self.dry_film.si() <= 1e-3) {
             return wrong("dry film", show(self.dry_film), "above 0 µm, at most 1 mm");
         }
+        self.check_time_limits()?;
         if let Some(contrast) = self.contrast {
             Criterion::new(contrast)?;
         }

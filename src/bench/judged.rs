@@ -2,6 +2,7 @@
 
 use super::cover::Target;
 use super::fault::{Fault, Margin};
+use super::in_time;
 use super::jobs::Job;
 use super::setup::{Setup, Stage};
 use crate::error::{Error, Result, out_of_range};
@@ -51,6 +52,10 @@ pub struct Judged {
     /// Touch dry, where the film has it.
     #[serde(with = "crate::quantity::as_text::option")]
     pub touch_dry: Option<Time>,
+    /// When the next coat may go on: block-free for a lacquer, for a waterborne or oxidising paint common practice; None for a
+    /// film that stays softer, or lands as dust.
+    #[serde(default, with = "crate::quantity::as_text::option")]
+    pub recoat: Option<Time>,
     /// Lowest film temperature.
     #[serde(with = "crate::quantity::as_text")]
     pub coldest: Temperature,
@@ -107,11 +112,15 @@ impl Setup {
             passes,
             flash_off: None,
             touch_dry: None,
+            recoat: None,
             coldest: self.room.temperature(),
         };
         match shot.film_of(wet_film) {
             Ok(film) => self.lies(&film.with_substrate(self.substrate.clone()), job, &mut judged)?,
             // Dust, or a film too thin to be one: the faults above say so.
+            Err(Error::Range(_)) if job.has_time_limit() && judged.is_good() => {
+                judged.margins.push(in_time::no_film());
+            }
             Err(Error::Range(_)) => {}
             Err(e) => return Err(e),
         }
@@ -147,6 +156,9 @@ impl Setup {
         judged.coldest = dry.coldest;
         judged.flash_off = dry.flash_off;
         judged.touch_dry = dry.touch_dry;
+        judged.recoat = in_time::recoat(film, dry.block_free, dry.touch_dry)?;
+        let in_time = in_time::margin(film, judged, job);
+        judged.margins.extend(in_time);
         if let Some((exponent, sag)) = dry.flow {
             if let Some(left) = job.ripple_left {
                 let needed = -left.si().ln();

@@ -17,6 +17,7 @@ mod comparison;
 mod cover;
 mod diagnose;
 mod fault;
+mod in_time;
 mod jobs;
 mod judged;
 mod measured;

@@ -5,6 +5,9 @@
 //! inside a limit that is hardly known does not beat one that is safe. Each choice names the limit that binds it. When
 //! nothing fits, the nearest misses come back with what to change.
 //!
+//! A slow thinner levels best, so a search with no limit on drying may choose a coat that stays wet for an evening:
+//! [`Search::touch_dry_within`] and [`Search::recoat_within`] say how long there is. No choice exceeds them.
+//!
 //! Best values: a choice one standard uncertainty inside keeps its worst limit in about five cases of six, as far as the
 //! models know. Try it on card first.
 
@@ -17,7 +20,7 @@ use super::slowed::{PLENTY, RetarderShare};
 use crate::blend::Blend;
 use crate::error::{Error, Result, out_of_range};
 use crate::progress::{Progress, for_rows};
-use crate::quantity::{Length, Pressure, Quantity, Ratio, digits, show, show_in};
+use crate::quantity::{Length, Pressure, Quantity, Ratio, Time, digits, show, show_in};
 use crate::table::{Cell, Column, Table};
 use serde::{Deserialize, Serialize};
 
@@ -151,6 +154,45 @@ impl Search {
         self
     }
 
+    /// Only settings whose coat is touch dry within this time, above 0 s to 365 d.
+    ///
+    /// ```
+    /// # use mistcoat::air::Room;
+    /// # use mistcoat::bench::{Job, Search, Setup};
+    /// # use mistcoat::blend::{Basis, Blend};
+    /// # use mistcoat::film::Substrate;
+    /// # use mistcoat::paint::{Family, Paint};
+    /// # use mistcoat::quantity::{RelativeHumidity, parse};
+    /// # use mistcoat::spray::Airbrush;
+    /// # let cream = Paint::typical(Family::SolventLacquer, "deckhouse cream")?;
+    /// # let thinner = Blend::from_names(&[("acetone", 30.0), ("n-butyl acetate", 70.0)], Basis::Volume, None)?;
+    /// # let gun = Airbrush::new(parse("0.3 mm")?, parse("20 psi")?, parse("80 mm")?)?;
+    /// # let room = Room::new(parse("21 °C")?, RelativeHumidity::new(0.5)?)?;
+    /// # let mut start = Setup::new(&cream, &thinner, 1.0, &gun, &room);
+    /// # start.substrate = Substrate::named("wood")?;
+    /// let slow = Blend::from_names(&[("2-butoxyethanol", 1.0)], Basis::Volume, None)?;
+    /// let found = Search::new(&start, &Job::named("base coat")?)
+    ///     .thinner_per_paint(&[1.0, 1.5])
+    ///     .retarder(&slow, &[0.0, 0.3])
+    ///     .touch_dry_within(parse("5 min")?)
+    ///     .recoat_within(parse("3 h")?)
+    ///     .run()?;
+    /// assert!(found.choices.iter().all(|c| c.judged.touch_dry <= Some(parse("5 min").unwrap())));
+    /// # Ok::<(), mistcoat::Error>(())
+    /// ```
+    #[must_use]
+    pub fn touch_dry_within(mut self, longest: Time) -> Self {
+        self.job.touch_dry_within = Some(longest);
+        self
+    }
+
+    /// Only settings whose coat bears the next one within this time, above 0 s to 365 d ([`Judged::recoat`]).
+    #[must_use]
+    pub fn recoat_within(mut self, longest: Time) -> Self {
+        self.job.recoat_within = Some(longest);
+        self
+    }
+
     /// Settings that are judged.
     pub fn pieces(&self) -> usize {
         let shares = self.retarder.as_ref().map_or(1, |(_, shares)| shares.len());
@@ -161,7 +203,8 @@ impl Search {
     /// Judges them all and ranks them.
     ///
     /// # Errors
-    /// A [`crate::error::RangeError`] without a ratio or share, or for a share outside 0 to 1; those of the parts for every
+    /// A [`crate::error::RangeError`] without a ratio or share, for a share outside 0 to 1, or a limit on drying outside 0 s to
+    /// 365 d; those of the parts for every
     /// setting alike: an unknown material, a paint and a thinner that separate at every ratio.
     pub fn run(&self) -> Result<Recommendation> {
         self.run_watched(&Progress::new(self.pieces()))
@@ -173,6 +216,7 @@ impl Search {
     /// As [`Self::run`].
     pub fn run_watched(&self, progress: &Progress) -> Result<Recommendation> {
         let job = &self.job;
+        job.check_time_limits()?;
         let stages = self.stages()?;
         let mut rows: Vec<Row> = Vec::new();
         for stage in 0..stages.len() {
@@ -260,7 +304,10 @@ fn ranked(job: &Job, rows: Vec<Row>, asked: usize) -> Result<Recommendation> {
     let best = one_a_ratio(&choices, |c| c.judged.is_good());
     let (misses, advice) = if best.is_empty() {
         let misses = one_a_ratio(&choices, |_| true);
-        let advice = advice(&misses);
+        let mut advice = advice(&misses);
+        if job.has_time_limit() && !misses.is_empty() {
+            advice.insert(1, quickest(&choices));
+        }
         (misses, advice)
     } else {
         (Vec::new(), Vec::new())
@@ -331,6 +378,33 @@ fn advice(misses: &[Choice]) -> Vec<String> {
     out
 }
 
+/// Whether time alone stands in the way, and how near the quickest comes.
+fn quickest(choices: &[Choice]) -> String {
+    let slow = |c: &Choice| c.judged.margin(Fault::SlowDrying).map_or(f64::NEG_INFINITY, |m| m.factor);
+    let others_hold = |c: &&Choice| {
+        c.judged.margins.iter().all(|m| m.holds() || m.fault == Fault::SlowDrying) && slow(c) > 0.0
+    };
+    let Some(nearest) = choices.iter().filter(others_hold).max_by(|a, b| slow(a).total_cmp(&slow(b))) else {
+        return "Without the limit on drying none would fit either.".to_owned();
+    };
+    let why = nearest.judged.margin(Fault::SlowDrying).map_or("", |m| m.why.as_str());
+    let setup = &nearest.setup;
+    let retarder = setup.retarder.as_ref().map_or(String::new(), |r| {
+        format!(", {} % of it {}", digits(r.share.si() * 100.0, 3), r.retarder.label())
+    });
+    format!(
+        "The quickest that keeps every other limit: {why}; {} of thinner to 1 of paint{retarder}, {}, {}, {}.",
+        digits(setup.thinner_per_paint, 2),
+        show(setup.gun.pressure()),
+        show_in(setup.gun.distance(), "mm", 2).unwrap_or_default(),
+        counted(setup.wet_passes)
+    )
+}
+
+fn counted(passes: u32) -> String {
+    if passes == 1 { "1 pass".to_owned() } else { format!("{passes} passes wet in wet") }
+}
+
 impl Recommendation {
     /// Choices, or the nearest misses, as a table.
     pub fn table(&self) -> Table {
@@ -347,7 +421,7 @@ impl Recommendation {
             unit: String::new(),
             cells: shown.iter().map(|c| Cell::words(pick(c))).collect(),
         };
-        let seconds = |t: Option<crate::quantity::Time>| t.map_or("-".to_owned(), show);
+        let seconds = |t: Option<Time>| t.map_or("-".to_owned(), show);
         let mut notes = self.advice.clone();
         notes.extend(self.remarks());
         notes.push(format!(
@@ -391,6 +465,11 @@ impl Recommendation {
             }),
             words("flash_off", "flash-off", &|c| seconds(c.judged.flash_off)),
             words("touch_dry", "touch dry", &|c| seconds(c.judged.touch_dry)),
+        ]);
+        if self.job.recoat_within.is_some() {
+            columns.push(words("recoat", "next coat", &|c| seconds(c.judged.recoat)));
+        }
+        columns.extend([
             numbers("margin", "margin", "1", &|c| {
                 let s = c.binding().sigmas();
                 (format!("{s:+.1}"), s)
@@ -422,6 +501,13 @@ impl Recommendation {
                  one."
                     .to_owned(),
             );
+        }
+        let asked = [("touch dry", self.job.touch_dry_within), ("next coat", self.job.recoat_within)];
+        for (what, limit) in asked.into_iter().filter_map(|(what, limit)| limit.map(|l| (what, l))) {
+            notes.push(format!(
+                "Asked for: {what} within {}. Best values of one coat by itself; lacquers are known within a factor 3.",
+                show(limit)
+            ));
         }
         if self.judged < self.asked {
             notes.push(format!(

@@ -8,6 +8,8 @@
 //! of a coat instead of its passes, and how well the colour hides what lies under it ([`Cover`]), which then sets the dry film
 //! to build for jobs that ask for it.
 //!
+//! A job that says how long a coat may take to dry ([`Job::touch_dry_within`], [`Job::recoat_within`]) is judged for that too.
+//!
 //! Best values only: how sure each factor is says [`Margin::ln_std`]. The attack on the part is judged by
 //! [`crate::layers::thinner_on_substrate`], and left out on a primed part.
 //!
@@ -121,7 +123,7 @@ impl Setup {
     /// The whole chain, once.
     ///
     /// # Errors
-    /// A [`crate::error::RangeError`] for a bad ratio, share of retarder, wet film or number of passes; a
+    /// A [`crate::error::RangeError`] for a bad ratio, share of retarder, wet film, number of passes or limit on drying; a
     /// [`crate::error::PhaseSplit`] for a mix that separates; those of the parts. Spray that lands as dust is no error but a
     /// fault.
     pub fn judge(&self, job: &Job) -> Result<Judged> {
@@ -130,6 +132,7 @@ impl Setup {
     }
 
     pub(super) fn stage(&self, job: &Job) -> Result<Stage> {
+        job.check_time_limits()?;
         let parts = Parts { thinner: self.thinner_per_paint, paint: 1.0 };
         let thinner = self.slowed_thinner()?;
         let mix = self.paint.thin(&thinner, Thinning::from_parts(parts)?)?;

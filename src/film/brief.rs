@@ -17,6 +17,7 @@ pub(super) const WATERBORNE: f64 = 0.5;
 pub(crate) struct Brief {
     pub(crate) flash_off: Option<Time>,
     pub(crate) touch_dry: Option<Time>,
+    pub(crate) block_free: Option<Time>,
     pub(crate) coldest: Temperature,
     /// Levelling exponent and way of the surface; None for a coat whose flow is not known.
     pub(crate) flow: Option<(f64, Length)>,
@@ -43,6 +44,7 @@ impl Film {
             } else {
                 trace.soft_until_s[0].map(Time::from_si)
             },
+            block_free: trace.soft_until_s[1].map(Time::from_si),
             coldest: Temperature::from_si(trace.temperature_k.iter().copied().fold(f64::INFINITY, f64::min)),
             flow,
         })

@@ -90,6 +90,36 @@ def test_a_search_over_retarder_says_the_share() -> None:
     assert found.asked == found.judged == 2 * 2 * 5 * 4 * 3
 
 
+def test_limits_on_drying_are_kept() -> None:
+    found = mc.recommend(
+        setup(),
+        "base coat",
+        thinner_per_paint=[1, 1.5],
+        retarder="2-butoxyethanol",
+        touch_dry_within="3 min",
+        recoat_within="2 h",
+    )
+    assert found.choices
+    for choice, judged in found.choices:
+        again = choice.judge("base coat")
+        assert again.touch_dry is not None
+        assert again.touch_dry <= mc.Time("3 min")
+        assert again.recoat is not None
+        assert again.recoat <= mc.Time("2 h")
+        assert "slow drying" in judged.margins
+    assert "recoat" in found.table.columns()
+    nothing = mc.recommend(setup(), "base coat", thinner_per_paint=[1], touch_dry_within="1 s")
+    assert not nothing.choices
+    assert any("quickest" in line for line in nothing.advice)
+    mine = mc.Job("base coat", touch_dry_within="1 s", recoat_within="1 d")
+    assert mine.touch_dry_within == mc.Time("1 s")
+    assert mine.recoat_within == mc.Time("1 d")
+    assert mc.Job("base coat").touch_dry_within is None
+    late = setup().judge(mine)
+    assert late.worst == "slow drying"
+    assert not late.is_good
+
+
 def test_a_colour_that_must_hide_sets_the_passes() -> None:
     red = mc.hiding.HidingPower.typical("red oxide")
 
@@ -376,6 +406,17 @@ def test_records_pickle_and_copy(thing: Any) -> None:
             "0 % to 100 %",
         ),
         (lambda: mc.recommend(setup(), "primer", thinner_per_paint=[]), mc.RangeError, "ratio"),
+        (
+            lambda: mc.recommend(setup(), "primer", touch_dry_within=90),  # type: ignore[arg-type]
+            mc.UnitError,
+            "90",
+        ),
+        (
+            lambda: mc.recommend(setup(), "primer", recoat_within="0 s"),
+            mc.RangeError,
+            "at most 365 d",
+        ),
+        (lambda: mc.Job("primer", touch_dry_within="2 a"), mc.MistcoatError, "2 a"),
     ],
 )
 def test_bad_input(call: Any, error: type[Exception], says: str) -> None:
