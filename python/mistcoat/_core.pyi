@@ -2621,7 +2621,8 @@ class Job:
     Targets of a job: "base coat", "fine lines", "soft edge", "over a mask", "gloss clear", "metallic", "primer".
 
     The usual targets are common practice; each may be changed by name. ``contrast`` (98 % of ISO 6504 for a base coat and
-    over a mask) takes the place of ``dry_film`` for a ``Setup`` with ``hiding``.
+    over a mask) takes the place of ``dry_film`` for a ``Setup`` with ``hiding``. ``touch_dry_within`` and ``recoat_within`` limit
+    how long a coat may dry; longer is the fault "slow drying".
 
     >>> import mistcoat as mc
     >>> mine = mc.Job("base coat", dry_film="8 um", most_passes=6)
@@ -2630,7 +2631,7 @@ class Job:
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
-    def __new__(cls, /, name: str, *, dry_film: Length | str | Estimate | HasUnits | None = None, contrast: float | Ratio | str | Estimate | HasUnits | None = None, most_passes: SupportsFloat | SupportsIndex | None = None, largest_drop: Length | str | Estimate | HasUnits | None = None, ripple_left: Ratio | str | Estimate | HasUnits | None = None) -> Job: ...
+    def __new__(cls, /, name: str, *, dry_film: Length | str | Estimate | HasUnits | None = None, contrast: float | Ratio | str | Estimate | HasUnits | None = None, most_passes: SupportsFloat | SupportsIndex | None = None, largest_drop: Length | str | Estimate | HasUnits | None = None, ripple_left: Ratio | str | Estimate | HasUnits | None = None, touch_dry_within: Time | str | Estimate | HasUnits | None = None, recoat_within: Time | str | Estimate | HasUnits | None = None) -> Job: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
     @staticmethod
@@ -2671,9 +2672,19 @@ class Job:
         What matters in it, in a sentence.
         """
     @property
+    def recoat_within(self, /) -> Time | None:
+        """
+        Longest time until the next coat may go on; ``None`` without a limit.
+        """
+    @property
     def ripple_left(self, /) -> Ratio | None:
         """
         Share of the ripple that may be left; ``None`` where it does not matter.
+        """
+    @property
+    def touch_dry_within(self, /) -> Time | None:
+        """
+        Longest time until a coat is touch dry; ``None`` without a limit.
         """
 
 @final
@@ -2745,6 +2756,12 @@ class Judged:
     def reasons(self, /) -> dict[str, str]:
         """
         By fault, nearest first: the number behind it and its limit.
+        """
+    @property
+    def recoat(self, /) -> Time | None:
+        """
+        When the next coat may go on: block-free for a lacquer, the earliest sensible time; common practice for a waterborne or
+        oxidising paint; ``None`` for a film that stays softer, or lands as dust.
         """
     @property
     def target(self, /) -> str:
@@ -7567,13 +7584,16 @@ def pvc(pigment: Volume | str | Estimate | HasUnits, binder: Volume | str | Esti
     Pigment volume concentration of the dry film.
     """
 
-def recommend(setup: Setup, job: Job | str, *, thinner_per_paint: SupportsGetItem[int, SupportsFloat | SupportsIndex] | None = None, retarder: Blend | Solvent | str | None = None, retarder_shares: SupportsGetItem[int, float | Ratio | str | Estimate | HasUnits] | None = None, progress: Any | None = None) -> Recommendation:
+def recommend(setup: Setup, job: Job | str, *, thinner_per_paint: SupportsGetItem[int, SupportsFloat | SupportsIndex] | None = None, retarder: Blend | Solvent | str | None = None, retarder_shares: SupportsGetItem[int, float | Ratio | str | Estimate | HasUnits] | None = None, touch_dry_within: Time | str | Estimate | HasUnits | None = None, recoat_within: Time | str | Estimate | HasUnits | None = None, progress: Any | None = None) -> Recommendation:
     """
     What ratio, pressure, distance and how many passes for this job?
 
     ``setup`` gives paint, thinner, gun, room and part; its ratio, pressure, distance and passes are what is sought.
     ``thinner_per_paint`` lists the ratios to look at, 0 to 4 unless given. ``retarder`` is a slow liquid; its shares of the
-    thinner are sought too, among ``retarder_shares``, 0, 10, 20 and 30 % unless given. ``progress`` is True for a line on
+    thinner are sought too, among ``retarder_shares``, 0, 10, 20 and 30 % unless given. No choice takes longer than
+    ``touch_dry_within`` until it is touch dry, or than ``recoat_within`` until the next coat may go on (``Judged.recoat``);
+    when nothing is so quick, ``advice`` names the quickest. A slow thinner levels best, so set one of them when you search over
+    a retarder. ``progress`` is True for a line on
     stderr when it takes longer than a second, or a function that is called with (done, total) about five times a second.
     Ctrl-C ranks what was judged by then, and a note of the table says so.
 
@@ -7584,6 +7604,9 @@ def recommend(setup: Setup, job: Job | str, *, thinner_per_paint: SupportsGetIte
     >>> setup = mc.Setup(green, "isopropanol", airbrush=gun, room=room, substrate="wood")
     >>> found = mc.recommend(setup, "soft edge", thinner_per_paint=[1, 2])
     >>> all(judged.is_good for _, judged in found.choices)
+    True
+    >>> soon = mc.recommend(setup, "soft edge", thinner_per_paint=[1], touch_dry_within="2 min", recoat_within="1 h")
+    >>> all(judged.touch_dry <= mc.Time("2 min") for _, judged in soon.choices)
     True
     """
 

@@ -416,7 +416,7 @@ def test_records_pickle_and_copy(thing: Any) -> None:
             mc.RangeError,
             "at most 365 d",
         ),
-        (lambda: mc.Job("primer", touch_dry_within="2 a"), mc.MistcoatError, "2 a"),
+        (lambda: mc.Job("primer", touch_dry_within="2 a"), mc.UnitError, "unknown unit"),
     ],
 )
 def test_bad_input(call: Any, error: type[Exception], says: str) -> None:
