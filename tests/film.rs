@@ -60,10 +60,18 @@ struct Row {
 }
 
 // The same equations and data, integrated by scipy's LSODA at 1e-7 with activities of the `thermo` package
-// (tests/data/make_film_reference.py): times within 0.5 % and 0.1 K, marks and residual solvent within 1 %.
-#[test]
-fn independent_integration() {
-    let mut rows = csv::Reader::from_path("tests/data/film_reference.csv").unwrap();
+// (tests/data/make_film_reference.py): times within 0.5 % and 0.1 K, marks and residual solvent within 1 %. The second
+// table was drawn after the tolerances of the engine were set.
+#[rstest::rstest]
+#[case::bench("tests/data/film_reference.csv", 156, 5e-3, 1e-2)]
+#[case::catalogue("tests/data/film_catalogue_reference.csv", 200, 3e-3, 2e-3)]
+fn independent_integration(
+    #[case] table: &str,
+    #[case] films: usize,
+    #[case] most_off: f64,
+    #[case] mark_off: f64,
+) {
+    let mut rows = csv::Reader::from_path(table).unwrap();
     let (mut count, mut lacquers, mut steps, mut most_steps) = (0, 0, 0, 0);
     let (mut worst, mut worst_mark, mut worst_k) = (0.0_f64, 0.0_f64, 0.0_f64);
     let mut misses: Vec<String> = Vec::new();
@@ -108,10 +116,10 @@ fn independent_integration() {
             let limit = if hydrocarbons && dry.warnings().iter().any(|w| w.code == "blush-dew") {
                 2.5e-2
             } else {
-                5e-3
+                most_off
             };
             let (off, mut parted) = (seconds(&dry, percent) / reference - 1.0, 0.0);
-            check(&format!("t{percent}"), off, limit, if limit > 5e-3 { &mut parted } else { &mut worst });
+            check(&format!("t{percent}"), off, limit, if limit > most_off { &mut parted } else { &mut worst });
         }
         let cold = to(dry.coldest(), "°C").unwrap();
         check("coldest, K,", cold - row.coldest_degC, 0.1, &mut worst_k);
@@ -119,7 +127,7 @@ fn independent_integration() {
             let ours = mark.as_ref().ok().map(|m| m.best().si()).filter(|s| *s < 86_400.0);
             assert_eq!(ours.is_some(), reference.is_some(), "{what}: {:?}", mark.map(|m| m.estimate));
             if let (Some(ours), Some(reference)) = (ours, reference) {
-                check("mark", ours / reference - 1.0, 1e-2, &mut worst_mark);
+                check("mark", ours / reference - 1.0, mark_off, &mut worst_mark);
             }
         }
         for (hours, reference) in [(1.0, row.residual_1h_pct), (24.0, row.residual_24h_pct)] {
@@ -137,10 +145,10 @@ fn independent_integration() {
         "{count} films, {lacquers} with a binder; worst {:.3} %, marks {:.3} %, {worst_k:.3} K; {:.1} steps, at most {most_steps}",
         100.0 * worst,
         100.0 * worst_mark,
-        steps as f64 / f64::from(count)
+        steps as f64 / count as f64
     );
     assert!(misses.is_empty(), "{}", misses.join("\n"));
-    assert!(count >= 150 && lacquers >= 70);
+    assert!(count == films && lacquers >= 70);
 }
 
 /// The 25 µm film of 50/35/15 acetone, n-butyl acetate, 2-butoxyethanol at 25 °C, 50 %, 0.2 m/s in its
@@ -250,7 +258,7 @@ fn flash_off_says_what_the_spread_comes_from() {
     assert!(known.estimate.contributors.iter().all(|c| c.what != "wet film thickness"));
     assert!(known.estimate.relative_std() < answer.estimate.relative_std());
     let text = answer.working.to_text();
-    for part in ["acetone at the start", "2-butoxyethanol", "90 %", "RODAS"] {
+    for part in ["acetone at the start", "2-butoxyethanol", "90 %", "GRK4T"] {
         assert!(text.contains(part), "no {part:?} in {text}");
     }
     for source in answer.working.steps.iter().map(|s| &s.source).filter(|s| !s.is_empty()) {

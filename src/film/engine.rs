@@ -32,6 +32,8 @@ pub(crate) const TOLERANCE: f64 = 3e-3;
 const TOLERANCE_WITH_BINDER: f64 = 1.5e-3;
 /// Absolute tolerance of an amount, as a share of the relative one.
 const AMOUNT_TOLERANCE: f64 = 2e-2;
+/// The same for water that only the air brings: little of it parts a hydrocarbon in two.
+const GATHERED_TOLERANCE: f64 = 2e-3;
 /// Absolute tolerance of a temperature, K for a relative one of 1.
 const TEMPERATURE_TOLERANCE_K: f64 = 60.0;
 /// No film cools below the room by this much; guards the vapour pressure law against a wild stage.
@@ -394,7 +396,11 @@ impl System for Engine {
     }
 
     fn absolute_tolerance(&self, i: usize) -> f64 {
-        let scale = if i < self.n { AMOUNT_TOLERANCE } else { TEMPERATURE_TOLERANCE_K };
+        let scale = match self.mass_share.get(i) {
+            Some(share) if *share > 0.0 => AMOUNT_TOLERANCE,
+            Some(_) => GATHERED_TOLERANCE,
+            None => TEMPERATURE_TOLERANCE_K,
+        };
         scale * self.relative_tolerance
     }
 

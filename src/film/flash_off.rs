@@ -168,12 +168,12 @@ impl Drying {
             )
             .numbers(format!("{}; {}", film.programme(), film.substrate()))
             .result(show(self.coldest()))
-            .source("HAIRER_WANNER"),
+            .source("KAPS_RENTROP"),
         );
         w.push(
-            Step::new("steps of the integrator", "RODAS, order 4", r"\mathrm{RODAS}")
+            Step::new("steps of the integrator", "GRK4T, order 4", r"\mathrm{GRK4T}")
                 .result(show(Number::from_si(self.steps() as f64)))
-                .source("HAIRER_WANNER"),
+                .source("KAPS_RENTROP"),
         );
         w
     }

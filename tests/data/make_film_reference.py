@@ -1,4 +1,5 @@
-"""Makes film_reference.csv: drying films integrated independently of the Rust engine.
+"""Makes film_reference.csv and film_catalogue_reference.csv: drying films integrated independently
+of the Rust engine.
 
 Same equations and the same pure-solvent data (data/solvents/*.toml, data/substrates.toml); all
 else from general libraries: activity coefficients by the `thermo` package, integration by LSODA of
@@ -95,7 +96,10 @@ def activity_model(liquids):
     """Dortmund for alcohol with water and no glycol ether, else original."""
     water = any(q.water for q in liquids)
     alcohol = any({"OH", "CH3OH"} & set(q.groups["original"]) for q in liquids)
-    ether = any({"C2H5O2", "C2H4O2"} & set(q.groups["original"]) for q in liquids)
+    ether = any(
+        {"C2H5O2", "C2H4O2"} & set(g) or ("OH" in g and {"CH3O", "CH2O", "CHO"} & set(g))
+        for g in (q.groups["original"] for q in liquids)
+    )
     dortmund = water and alcohol and not ether
     table = "dortmund" if dortmund else "original"
     groups, pairs = (DOUFSG, DOUFIP2006) if dortmund else (UFSG, UFIP)
@@ -468,58 +472,59 @@ def random_films(names):
     return films
 
 
-def main():
-    with open(HERE / "film_reference.csv", "w", newline="", encoding="utf-8") as file:
+GIVEN = (
+    "solids_pct",
+    "wet_um",
+    "temperature_degC",
+    "relative_humidity_pct",
+    "air_speed_m_s",
+    "part_length_mm",
+    "substrate",
+    "binder_tg_degC",
+)
+COMPUTED = (
+    "unifac",
+    "t50_s",
+    "t90_s",
+    "t99_s",
+    "coldest_degC",
+    "touch_dry_s",
+    "block_free_s",
+    "residual_1h_pct",
+    "residual_24h_pct",
+)
+
+
+def again(path):
+    """The films of a table made before: 200 drawn once over all solvents that have groups and no
+    surrogate, 2 to 5 of them and every substrate, those left out that part when mixed."""
+
+    def value(text):
+        return float(text) if text.replace(".", "", 1).isdigit() else text
+
+    with open(path, encoding="utf-8") as file:
+        for row in csv.DictReader(file):
+            parts = dict(p.split("=") for p in row["mass_parts"].split(";"))
+            case = {key: value(row[key]) for key in GIVEN}
+            case["binder_tg_degC"] = case["binder_tg_degC"] if row["binder_tg_degC"] else None
+            yield {"parts": {k: int(v) for k, v in parts.items()}, **case}, row
+
+
+def write(path, films):
+    with open(path, "w", newline="", encoding="utf-8") as file:
         out = csv.writer(file, lineterminator="\n")
-        out.writerow(
-            [
-                "mass_parts",
-                "solids_pct",
-                "wet_um",
-                "temperature_degC",
-                "relative_humidity_pct",
-                "air_speed_m_s",
-                "part_length_mm",
-                "substrate",
-                "binder_tg_degC",
-                "unifac",
-                "t50_s",
-                "t90_s",
-                "t99_s",
-                "coldest_degC",
-                "touch_dry_s",
-                "block_free_s",
-                "residual_1h_pct",
-                "residual_24h_pct",
-                "source",
-            ]
-        )
-        for case in cases():
+        out.writerow(["mass_parts", *GIVEN, *COMPUTED, "source"])
+        for case, given in films:
             parts = ";".join(f"{k}={v}" for k, v in case["parts"].items())
-            row = [
-                parts,
-                *(
-                    case[k]
-                    for k in (
-                        "solids_pct",
-                        "wet_um",
-                        "temperature_degC",
-                        "relative_humidity_pct",
-                        "air_speed_m_s",
-                        "part_length_mm",
-                        "substrate",
-                        "binder_tg_degC",
-                    )
-                ),
-            ]
-            out.writerow(
-                [
-                    *row,
-                    *simulate(case),
-                    "computed by make_film_reference.py (scipy LSODA, thermo UNIFAC)",
-                ]
-            )
+            source = "computed by make_film_reference.py (scipy LSODA, thermo UNIFAC)"
+            out.writerow([parts, *(given[key] for key in GIVEN), *simulate(case), source])
             file.flush()
+
+
+def main():
+    write(HERE / "film_reference.csv", [(case, case) for case in cases()])
+    catalogue = HERE / "film_catalogue_reference.csv"
+    write(catalogue, list(again(catalogue)))
 
 
 if __name__ == "__main__":
