@@ -84,6 +84,11 @@ fn metal_plate_list() {
     let all = rms_factor(&logs(&misses));
     println!("rms factor {all:.3}, worst {:?}", worst(&misses));
     assert!(all <= 1.14, "{all}");
+    // One constant for all rows, in place of the reference alone: 1.115.
+    let mean = logs(&misses).iter().sum::<f64>() / 13.0;
+    let fitted: Vec<f64> = logs(&misses).iter().map(|m| m - mean).collect();
+    println!("with one constant {:.3}", rms_factor(&fitted));
+    assert!(rms_factor(&fitted) <= 1.12, "{}", rms_factor(&fitted));
     // All of them hang on the reference. With its vapour pressure at 25 °C after McGarry (1619 Pa; thermo 0.6.1) in place
     // of the catalogue's 1554 Pa the list fits within 1.12.
     let reference = mistcoat::solvent::find("n-butyl acetate").unwrap();

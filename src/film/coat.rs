@@ -445,7 +445,7 @@ impl Film {
     ///
     /// # Errors
     /// [`crate::error::UnknownName`] for a substrate that is not in the table; a
-    /// [`crate::error::RangeError`] should the integrator need more than 20 000 steps (the 156 reference films need at most 64).
+    /// [`crate::error::RangeError`] should the integrator need more than 20 000 steps (the 356 reference films need at most 106).
     pub fn dry(&self) -> Result<Drying> {
         Ok(Drying::new(self.clone(), course::run(self, Moved::NOTHING)?))
     }

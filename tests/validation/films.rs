@@ -40,9 +40,14 @@ fn dried(r: &HashMap<String, String>) -> (String, Drying) {
     (name, film.dry().unwrap())
 }
 
+/// Films of the bench, then films over the whole catalogue.
+fn films() -> impl Iterator<Item = HashMap<String, String>> {
+    ["film_reference.csv", "film_catalogue_reference.csv"].into_iter().flat_map(data)
+}
+
 pub fn times() -> Section {
     let mut rows = Vec::new();
-    for r in data("film_reference.csv") {
+    for r in films() {
         let (name, dry) = dried(&r);
         for (column, share) in [("t50_s", 0.5), ("t90_s", 0.9), ("t99_s", 0.99)] {
             let Ok(published) = r[column].parse() else { continue };
@@ -66,17 +71,17 @@ pub fn times() -> Section {
     }
     let text = "The same equations integrated by scipy's LSODA at 1e-7 with the activities of another library: it checks the \
         integrator and the algebra. How good the equations are is a matter of the rates above; no measured course of a drying \
-        blend was found in print. One film, of hydrocarbons that gather dew, parts from the water; the moment of that is ill defined in \
-        the reference too, and its times are held within 2.5 %.";
+        blend was found in print. 156 films of the bench, on which the tolerances of the engine were set, then 200 drawn over the whole \
+        catalogue. One film, of hydrocarbons that gather dew, parts from the water; the moment of that is ill defined in \
+        the reference too, and its times are only held within 2.5 %.";
     Section::new("Drying times", Measure::Percent, rows, text).worst(15)
 }
 
 pub fn temperatures() -> Section {
-    let rows = data("film_reference.csv");
-    let rows = rows.iter().map(|r| {
-        let (name, dry) = dried(r);
+    let rows = films().map(|r| {
+        let (name, dry) = dried(&r);
         let cold = to(dry.coldest(), "°C").unwrap();
-        Row::new("coldest", &name, "°C", number(r, "coldest_degC"), cold, &r["source"]).within(0.1)
+        Row::new("coldest", &name, "°C", number(&r, "coldest_degC"), cold, &r["source"]).within(0.1)
     });
     let text = "Lowest temperature of the same films.";
     Section::new("Film temperatures", Measure::Difference("K"), rows.collect(), text).worst(10)
