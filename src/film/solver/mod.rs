@@ -9,4 +9,6 @@ pub(crate) mod linear;
 pub(crate) mod rosenbrock;
 
 #[cfg(test)]
+mod order_tests;
+#[cfg(test)]
 mod tests;

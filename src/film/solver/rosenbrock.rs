@@ -20,23 +20,23 @@
 
 use super::linear::{Factors, Jacobian};
 
-const GAMMA: f64 = 0.231;
+pub(super) const GAMMA: f64 = 0.231;
 /// `aᵢⱼ` of the second stage, and of the third, whose rate the fourth shares.
-const A2: [f64; 1] = [2.0];
-const A3: [f64; 2] = [4.524_708_207_373_116, 4.163_528_860_947_486];
+pub(super) const A2: [f64; 1] = [2.0];
+pub(super) const A3: [f64; 2] = [4.524_708_207_373_116, 4.163_528_860_947_486];
 /// `cᵢⱼ` of stages 2 to 4.
-const C2: [f64; 1] = [-5.071_675_338_776_316];
-const C3: [f64; 2] = [6.020_152_728_650_786, 0.159_750_684_672_711_7];
-const C4: [f64; 3] = [-1.856_343_618_686_113, -8.505_380_858_179_826, -2.084_075_136_023_187];
+pub(super) const C2: [f64; 1] = [-5.071_675_338_776_316];
+pub(super) const C3: [f64; 2] = [6.020_152_728_650_786, 0.159_750_684_672_711_7];
+pub(super) const C4: [f64; 3] = [-1.856_343_618_686_113, -8.505_380_858_179_826, -2.084_075_136_023_187];
 /// `mᵢ`, and `eᵢ`.
-const NEW: [f64; 4] =
+pub(super) const NEW: [f64; 4] =
     [3.957_503_746_640_777, 4.624_892_388_363_313, 0.617_477_263_875_010_8, 1.282_612_945_269_037];
-const ERROR: [f64; 4] =
+pub(super) const ERROR: [f64; 4] =
     [2.302_155_402_932_996, 3.073_634_485_392_623, -0.873_280_801_804_503_2, -1.282_612_945_269_037];
 /// Fifth stage for the check: `c₅ⱼ`, then the weights of all five in the second error estimate.
-const CHECK: [f64; 4] =
+pub(super) const CHECK: [f64; 4] =
     [13.991_704_746_942_8, 2.042_874_967_601_690_6, -2.722_912_605_803_294_6, -4.337_299_538_449_368];
-const CHECK_ERROR: [f64; 5] = [
+pub(super) const CHECK_ERROR: [f64; 5] = [
     -6.284_328_050_981_035,
     -3.259_173_152_874_322,
     -2.500_488_291_648_190_8,
@@ -44,9 +44,9 @@ const CHECK_ERROR: [f64; 5] = [
     4.329_004_329_004_329,
 ];
 /// Fifth stage for the dense output: `c₅ⱼ`, then the weights of all five in its two inner coefficients.
-const DENSE: [f64; 4] =
+pub(super) const DENSE: [f64; 4] =
     [4.668_219_203_676_874, -1.462_150_912_332_374_6, -0.164_294_087_455_283_62, -3.697_633_462_550_956_4];
-const DENSE_INNER: [[f64; 5]; 2] = [
+pub(super) const DENSE_INNER: [[f64; 5]; 2] = [
     [
         5.400_229_583_787_755,
         -1.332_108_074_684_292_8,
