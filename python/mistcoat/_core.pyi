@@ -4155,7 +4155,7 @@ class Plan:
     @property
     def bench_time(self, /) -> Time:
         """
-        From the begin until nobody has anything to do.
+        Time at the bench, busy or waiting: all visits together.
         """
     def card(self, /, size: str = "A6") -> Any:
         """
@@ -4238,6 +4238,11 @@ class Plan:
         How many people, each with one part.
         """
     @property
+    def planned(self, /) -> Time:
+        """
+        The same as the timeline has it, with waits at their upper ends: time to plan by.
+        """
+    @property
     def steps(self, /) -> list[PlanStep]:
         """
         Everything that is done, in order of time.
@@ -4245,6 +4250,11 @@ class Plan:
     def table(self, /) -> Table:
         """
         The layers: mixes, passes, waits; warnings and cautions under them.
+        """
+    @property
+    def time_away(self, /) -> Time:
+        """
+        Time of the timeline that nobody spends at the bench: waits of more than 2 h without work, and drying at the end.
         """
     def timeline(self, /) -> Table:
         """
@@ -4262,12 +4272,13 @@ class Plan:
     @property
     def total(self, /) -> Estimate:
         """
-        From the begin until the last layer is touch dry and the guns are clean; spread by handwork and spraying.
+        From the begin until the last layer is touch dry and the guns are clean, when each coat is watched: best value, 95 %
+        range over waits, handwork and spraying, largest cause first. Waits of one paint move together.
         """
     @property
-    def total_at_best(self, /) -> Time:
+    def visits(self, /) -> list[tuple[Time, Time]]:
         """
-        The same, were every coat to dry as its best value says.
+        Begin and end of each stretch at the bench; a wait of more than 2 h without work lies between two.
         """
     @property
     def warnings(self, /) -> list[str]:
@@ -6930,6 +6941,11 @@ class Wait:
     def lasts(self, /) -> Time:
         """
         How long, as planned: the upper end, or common practice where that asks for more.
+        """
+    @property
+    def least(self, /) -> Time:
+        """
+        No shorter than this, however soon the coat dries: what common practice asks for before the coat above; else zero.
         """
     @property
     def source(self, /) -> str:

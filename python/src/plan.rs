@@ -141,7 +141,8 @@ impl PyPlanLayer {
 ///
 /// Layers from the part upwards. ``cleaner`` and ``rinse`` (a ``rinse.RinseBench``, of a gravity airbrush unless given) size
 /// the rinses, ``paint_dropper`` and ``thinner_dropper`` (a pipette of 3 mm unless given) the drops. ``people`` each spray a
-/// part of their own with ``guns`` between them, one each unless given. ``margin`` is added to every amount. ``prices`` gives
+/// part of their own with ``guns`` between them, one each unless given. Their cups of mix and thinner stand open while a layer
+/// is sprayed, at most ``cups_open`` (1 h unless given; ``"0 min"`` with lids on). ``margin`` is added to every amount. ``prices`` gives
 /// by name of paint, thinner or cleaner what a volume costs: ``{"hull green": (3.20, "17 mL")}``.
 ///
 /// Waits are upper ends of what the drying engine gives; amounts are good to a factor 2.5: spray a card first. Raises
@@ -158,7 +159,7 @@ impl PyPlanLayer {
 /// 'Who decides'
 #[pyfunction]
 #[pyo3(signature = (layers, *, cleaner, title=None, rinse=None, paint_dropper=None, thinner_dropper=None, people=1,
-    guns=None, margin=None, prices=None, currency=""))]
+    guns=None, cups_open=None, margin=None, prices=None, currency=""))]
 #[allow(clippy::too_many_arguments, clippy::needless_pass_by_value, reason = "keyword arguments of Python")]
 pub fn plan(
     py: Python<'_>,
@@ -170,6 +171,7 @@ pub fn plan(
     thinner_dropper: Option<PyRef<'_, PyDropper>>,
     people: u32,
     guns: Option<u32>,
+    cups_open: Option<Arg<q::Time>>,
     margin: Option<Arg<q::Ratio>>,
     prices: Option<BTreeMap<String, (f64, Arg<q::Volume>)>>,
     currency: &str,
@@ -190,6 +192,9 @@ pub fn plan(
     }
     if let Some(dropper) = thinner_dropper {
         session.thinner_dropper = dropper.0.clone();
+    }
+    if let Some(open) = cups_open {
+        session.cups_open = open.value;
     }
     if let Some(margin) = margin {
         session.margin = margin.value;
@@ -261,20 +266,31 @@ impl PyPlan {
         };
         self.0.steps().iter().map(of).collect()
     }
-    /// From the begin until the last layer is touch dry and the guns are clean; spread by handwork and spraying.
+    /// From the begin until the last layer is touch dry and the guns are clean, when each coat is watched: best value, 95 %
+    /// range over waits, handwork and spraying, largest cause first. Waits of one paint move together.
     #[getter]
     fn total(&self) -> PyEstimate {
         PyEstimate::new(self.0.total().clone())
     }
-    /// The same, were every coat to dry as its best value says.
+    /// The same as the timeline has it, with waits at their upper ends: time to plan by.
     #[getter]
-    fn total_at_best(&self) -> PyTime {
-        PyTime(self.0.total_at_best())
+    fn planned(&self) -> PyTime {
+        PyTime(self.0.planned())
     }
-    /// From the begin until nobody has anything to do.
+    /// Time at the bench, busy or waiting: all visits together.
     #[getter]
     fn bench_time(&self) -> PyTime {
         PyTime(self.0.bench_time())
+    }
+    /// Time of the timeline that nobody spends at the bench: waits of more than 2 h without work, and drying at the end.
+    #[getter]
+    fn time_away(&self) -> PyTime {
+        PyTime(self.0.time_away())
+    }
+    /// Begin and end of each stretch at the bench; a wait of more than 2 h without work lies between two.
+    #[getter]
+    fn visits(&self) -> Vec<(PyTime, PyTime)> {
+        self.0.visits().iter().map(|v| (PyTime(v.start), PyTime(v.end))).collect()
     }
     /// What to bring: paints, thinners, cleaners.
     #[getter]

@@ -30,6 +30,11 @@ impl PyWait {
     fn at_best(&self) -> PyTime {
         PyTime(self.0.at_best)
     }
+    /// No shorter than this, however soon the coat dries: what common practice asks for before the coat above; else zero.
+    #[getter]
+    fn least(&self) -> PyTime {
+        PyTime(self.0.least)
+    }
     /// The time behind it with its interval; ``None`` for a rule of common practice.
     #[getter]
     fn estimate(&self) -> Option<PyEstimate> {

@@ -41,7 +41,7 @@ pub use judged::Judged;
 pub use measured::{MeasuredPair, waterborne_pairs, waterborne_table};
 pub use plan::{
     GunWash, Habits, Material, MaterialKind, MixAmounts, Plan, PlanLayer, PlannedLayer, Price, Session, Step,
-    Wait, What,
+    Visit, Wait, What,
 };
 pub use recommend::{Choice, RATIOS, Recommendation, Search, recommend};
 pub use retarder::{Retarder, RetarderAnswer, RetarderRow, USUAL_SHARES};

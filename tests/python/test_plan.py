@@ -51,8 +51,11 @@ def test_layers_waits_and_steps() -> None:
     tape = next(step for step in plan.steps if step.what == "mask")
     laid = max(s.end.to("s") for s in plan.steps if s.what == "spray" and s.layer == primer.name)
     assert tape.start.to("s") >= laid + primer.until_mask.lasts.to("s") - 1e-6
-    assert plan.total_at_best <= plan.total.best
-    assert plan.bench_time <= plan.total.best
+    assert plan.total.best <= plan.planned
+    assert plan.bench_time <= plan.planned
+    assert len(plan.visits) == 1
+    assert plan.visits[0][1] == plan.bench_time
+    assert plan.time_away + plan.bench_time == plan.planned
     assert plan.washes[0].change is not None
     assert plan.washes[0].change.after == "deep green"
     assert plan.coats[0][1] == "fine"
@@ -73,6 +76,48 @@ def test_people_materials_and_prices() -> None:
     assert {s.gun for s in six.steps if s.gun} == {1, 2}
     frame = pytest.importorskip("pandas")
     assert isinstance(six.timeline().to_pandas(), frame.DataFrame)
+
+
+def test_visits_and_what_spreads_the_whole() -> None:
+    plan = session()
+    dry = plan.layers[1].touch_dry.estimate
+    assert dry is not None
+    low, high = plan.total.interval("s")
+    own_low, own_high = dry.interval("s")
+    assert low < plan.total.to("s") < high
+    assert high - low >= own_high - own_low
+    causes = [cause for cause, _ in plan.total.contributors]
+    assert {"drying of deep green", "pace of the handwork"} <= set(causes)
+    enamel = [
+        mc.PlanLayer(setup(name, family="alkyd enamel"), job, area="30 cm2")
+        for name, job in (("red oxide", "primer"), ("deep green", "base coat"))
+    ]
+    nights = mc.plan(enamel, cleaner="white spirit")
+    assert len(nights.visits) == 2
+    assert nights.time_away > mc.Time("20 h")
+    assert nights.bench_time < mc.Time("6 h")
+    assert "in 2 visits" in " ".join(str(nights.timeline()).split())
+    title = nights.chart().axes[0].get_title()
+    assert "in 2 visits" in title
+    assert "in 2 visits" in nights.card("A4").html()
+
+
+def test_open_cups_are_in_the_air() -> None:
+    hall = mc.Room(
+        temperature="21 degC", relative_humidity="50 %", volume="60 m3", air_changes="6 /h"
+    )
+    stack = [
+        mc.PlanLayer(setup("grey primer", room=hall), "primer", area="60 cm2", place="primer"),
+        mc.PlanLayer(setup("deep green", room=hall), "base coat", area="40 cm2"),
+    ]
+    sums = []
+    for cups_open in ("0 min", "10 min", "1 h"):
+        air = mc.plan(stack, cleaner="acetone", cups_open=cups_open).exposure
+        assert air is not None
+        kinds = [source.kind for source in air.sources]
+        assert kinds.count("open cup") == (0 if cups_open == "0 min" else 4)
+        sums.append(air.shift_sum.to("1"))
+    assert sums[0] < sums[1] < sums[2]
 
 
 def test_what_prints_carries_its_cautions() -> None:
@@ -113,12 +158,12 @@ def test_records_pickle_and_copy() -> None:
 
 def test_the_chart_names_every_layer() -> None:
     pytest.importorskip("matplotlib")
-    for plan in (session(), session(people=3, guns=1)):
+    for plan in (session(), session(people=3, guns=1), session(people=6, guns=2)):
         figure = plan.chart()
         labels = [t.get_text() for t in figure.axes[0].get_yticklabels()]
-        gun = "gun 1" if plan.people > 1 else "the gun"
+        gun = "gun 1" if plan.guns > 1 else "the gun"
         assert labels[:3] == ["grey primer", "deep green", gun]
-        assert len(labels) == 2 + plan.people
+        assert len(labels) == 2 + plan.people // plan.guns
     enamel = [
         mc.PlanLayer(setup("red oxide", family="alkyd enamel"), "primer", area="30 cm2"),
         mc.PlanLayer(setup("deep green", family="alkyd enamel"), "base coat", area="30 cm2"),
@@ -135,6 +180,8 @@ def test_the_chart_names_every_layer() -> None:
         (lambda: mc.plan([], cleaner="acetone"), mc.RangeError, "1 to 8"),
         (lambda: session(people=0), mc.RangeError, "1 to 60"),
         (lambda: session(people=2, guns=3), mc.RangeError, "one for each person"),
+        (lambda: session(cups_open="25 h"), mc.RangeError, "lids on"),
+        (lambda: session(cups_open=3), mc.UnitError, "3"),
         (lambda: session(margin="600 %"), mc.RangeError, "500 %"),
         (lambda: session(margin=0.2), mc.UnitError, "0.2"),
         (lambda: session(cleaner="aceton"), mc.UnknownName, "acetone"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from html import escape
 from typing import TYPE_CHECKING
 
-from ..charts.plan import _crew, _said
+from ..timeline import crew, said, summary
 from .timeline import svg
 
 if TYPE_CHECKING:
@@ -25,7 +25,7 @@ def _ml(volume: Volume) -> str:
 
 
 def _time(wait: Wait) -> str:
-    return _said(wait.lasts.to("s"))
+    return said(wait.lasts.to("s"))
 
 
 def _sentence(text: str) -> str:
@@ -111,7 +111,7 @@ def bench_cards(plan: Plan) -> list[list[str]]:
     for number, (layer, given) in enumerate(pairs, start=1):
         rows = [("gun", _gun(given)), ("spray", _spray(layer))]
         if layer.mask is not None:
-            rows.insert(0, ("first", f"mask, {_said(layer.mask.to('s'))}"))
+            rows.insert(0, ("first", f"mask, {said(layer.mask.to('s'))}"))
         why = f" <span class='small'>{escape(_sentence(layer.until_next.why))}</span>"
         rows.append(("touch dry", f"after <b>{_time(layer.touch_dry)}</b>"))
         if number < len(pairs):
@@ -238,19 +238,14 @@ def _air_in_short(plan: Plan) -> str:
 
 def sheet(plan: Plan) -> list[list[str]]:
     """Front and back of the session's sheet."""
-    people = _crew(plan) if plan.people > 1 else "one person"
-    total = plan.total
-    low, high = (_said(x) for x in total.interval("s"))
+    when, sure = summary(plan)
     room = plan.given[0].setup.room
     where = f"{room.temperature}, {room.relative_humidity} humidity"
     last = plan.cautions[-1]
     front = (
         f"<div class='head'><h1>{escape(plan.title)}</h1>"
-        f"<span>{people}; {escape(where)}</span></div>"
-        f"<p><b>{_said(plan.bench_time.to('s'))}</b> at the bench, <b>{_said(total.to('s'))}</b> "
-        f"({low} to {high}) until the last layer is touch dry; "
-        f"{_said(plan.total_at_best.to('s'))} if every coat dries as its best value says. "
-        "Waits are upper ends.</p>"
+        f"<span>{crew(plan)}; {escape(where)}</span></div>"
+        f"<p><b>{when}</b>; {sure}.</p>"
         f"<h2>When</h2><div class='fit'>{svg(plan)}</div>"
         f"<h2>Layers, from the part upwards</h2>{_layers(plan)}"
         f"<h2>What to bring</h2>{_materials(plan)}"

@@ -5,10 +5,10 @@ from __future__ import annotations
 from html import escape
 from typing import TYPE_CHECKING
 
-from ..charts.plan import HOUR, MINUTE, _Clock, _clock, _said, _users
+from ..timeline import DRYING, HOUR, MINUTE, Clock, clock_time, gun_name, rows, said
 
 if TYPE_CHECKING:
-    from .._core import Plan, PlanStep
+    from .._core import Plan
 
 __all__ = ["svg"]
 
@@ -47,7 +47,6 @@ LEGEND = {
     "rinse": "rinse",
     "clean up": "clean up",
 }
-DRYING = {"flash-off", "wait", "dry"}
 STEPS = (5 * MINUTE, 10 * MINUTE, 15 * MINUTE, 30 * MINUTE, HOUR, 2 * HOUR, 4 * HOUR, 8 * HOUR)
 
 
@@ -72,26 +71,7 @@ def _fit(name: str) -> str:
     return name if len(name) <= 24 else name[:23] + "…"
 
 
-def _rows(plan: Plan) -> tuple[list[str], list[tuple[int, PlanStep]]]:
-    """Labels, and every step with its row: layers of one part, the gun, who shares it."""
-    users = _users(plan)
-    layers = [layer.name for layer in plan.layers]
-    gun = "gun 1" if plan.guns > 1 else "the gun"
-    labels = [*layers, gun, *(f"person {p}" for p in users[1:])]
-    placed: list[tuple[int, PlanStep]] = []
-    for step in plan.steps:
-        if step.person not in users:
-            continue
-        if step.person == 1 and (step.gun is None or step.what == "spray"):
-            placed.append((layers.index(step.layer), step))
-        if step.gun is not None:
-            placed.append((len(layers), step))
-        if step.person != 1 and step.what not in DRYING:
-            placed.append((len(layers) + users.index(step.person), step))
-    return labels, placed
-
-
-def _axis(clock: _Clock, x: Scale, top: float, bottom: float) -> list[str]:
+def _axis(clock: Clock, x: Scale, top: float, bottom: float) -> list[str]:
     few = 7 if clock.cuts else 10
     step = next((s for s in STEPS if clock.end / s <= few), 24 * HOUR)
     parts, real, last = [], 0.0, -1.0
@@ -103,7 +83,7 @@ def _axis(clock: _Clock, x: Scale, top: float, bottom: float) -> list[str]:
             parts.append(
                 f'<path d="M{at:.1f} {top - 8:.1f}V{bottom:.1f}" stroke="#bbb" stroke-width="1.2"/>'
             )
-            parts.append(_text(at, bottom + 32, _clock(real), "middle", 24))
+            parts.append(_text(at, bottom + 32, clock_time(real), "middle", 24))
             last = place
         real += step
     return parts
@@ -123,10 +103,10 @@ def svg(plan: Plan) -> str:
     """Draw the timeline of a plan.
 
     A row for each layer on the first person's part, one for the gun with the most users, one for
-    each further person who shares it. A wait of hours is cut short and marked.
+    each further person who shares it, up to six in all. A wait of hours is cut short and marked.
     """
-    labels, placed = _rows(plan)
-    clock = _Clock([step for _, step in placed])
+    labels, placed, unseen = rows(plan)
+    clock = Clock([step for _, step in placed])
     x = Scale(clock.end)
     # Room for the words over a wait that is cut short.
     top = 74.0 if clock.cuts else 14.0
@@ -151,7 +131,7 @@ def svg(plan: Plan) -> str:
             'stroke-dasharray="5 5"/>'
             for side in (at - 6, at + 6)
         ]
-        parts.append(_text(at, top - 18, f"{_said(stop - start)} more", "middle", 24))
+        parts.append(_text(at, top - 18, f"{said(stop - start)} more", "middle", 24))
     seen = {"wait" if s.what in DRYING else s.what for _, s in placed}
     place, below = LEFT, bottom + 78
     for what, words in LEGEND.items():
@@ -160,6 +140,10 @@ def svg(plan: Plan) -> str:
             parts.append(_text(place + 54, below + 9, words, size=25))
             place += 84 + 15.5 * len(words)
     parts.append(_text(LEFT - 46, bottom + 32, "from the begin", "end", 24))
+    if unseen:
+        words = f"{unseen} more take turns at {gun_name(plan)}"
+        below += 44
+        parts.append(_text(LEFT, below + 9, words, size=25))
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH:g} {below + 30:.0f}" '
         'role="img" '

@@ -1,10 +1,12 @@
 //! What the air of the room holds over the session: one account a sitting.
 //!
-//! A coat of all people is one source, from the first trigger to the last; a rinse of all guns another. A wait in which
-//! nobody works until another day ends a sitting; the next begins with clean air.
+//! A coat of all people is one source, from the first trigger to the last; a rinse of all guns another; so are their cups of
+//! mix and of thinner ([`super::cups`]). A wait in which nobody works until another day ends a sitting; the next begins with
+//! clean air.
 
+use super::cups;
 use super::habits::Habits;
-use super::planned::Sprayed;
+use super::planned::{PlannedLayer, Sprayed};
 use super::session::Session;
 use super::steps::{Step, What};
 use super::wash::GunWash;
@@ -42,6 +44,7 @@ impl Source<'_> {
 /// One exposure a sitting, or why there is none.
 pub(super) fn of(
     session: &Session,
+    planned: &[PlannedLayer],
     sprayed: &[Sprayed],
     washes: &[GunWash],
     steps: &[Step],
@@ -61,8 +64,13 @@ pub(super) fn of(
         );
     }
     let mut out = Vec::with_capacity(sittings.len());
+    let cups = cups::of(session, planned, sprayed, steps)?;
     for sitting in &sittings {
         let mut air = SessionAir::new(room)?;
+        for cup in cups.iter().filter(|c| (sitting.start_s..sitting.end_s).contains(&c.start.si())) {
+            let start = Time::from_si(cup.start.si() - sitting.start_s);
+            air = air.open_cups(&cup.name, &cup.course, cup.cups, (start, cup.open_for), cup.opening)?;
+        }
         for source in &sitting.sources {
             let (from, until) = source.span_s();
             let (start, lasts) = (Time::from_si(from - sitting.start_s), Time::from_si(until - from));

@@ -3,7 +3,7 @@
 use crate::error::{Error, Result, bad_data};
 use crate::estimate::{COVERAGE, Contributor, Estimate};
 use crate::quantity::as_text::Text;
-use crate::quantity::{Number, Quantity, Ratio, Time};
+use crate::quantity::{Length, Number, Quantity, Ratio, Time, Volume};
 use serde::Deserialize;
 use std::sync::LazyLock;
 
@@ -33,10 +33,18 @@ pub struct Habits {
     pub gun_stands: Time,
     /// A wait from which the work goes on another day.
     pub another_day: Time,
+    /// A wait in which nobody works counts as time at the bench up to this long; through a longer one people go away.
+    pub away: Time,
     /// Share of old paint left by the wash at the end, and by a change whose shades are not known.
     pub left: Ratio,
     /// Share of the cleaner that ends in the air.
     pub cleaner_evaporates: Ratio,
+    /// Inner diameter of the cups that stand on the bench.
+    pub cup_diameter: Length,
+    /// Thinner in a cup beside the mix.
+    pub cup_thinner: Volume,
+    /// How long cups stand open at most.
+    pub cups_open: Time,
     /// Source key of all of them.
     pub source: String,
 }
@@ -78,8 +86,12 @@ struct Rules {
     handle: Text<Time>,
     gun_stands: Text<Time>,
     another_day: Text<Time>,
+    away: Text<Time>,
     left: Text<Ratio>,
     cleaner_evaporates: Text<Ratio>,
+    cup_diameter: Text<Length>,
+    cup_thinner: Text<Volume>,
+    cups_open: Text<Time>,
 }
 
 static HABITS: LazyLock<Result<Habits>> = LazyLock::new(|| read(TEXT));
@@ -100,8 +112,12 @@ fn read(text: &str) -> Result<Habits> {
         handle: file.rules.handle.0,
         gun_stands: file.rules.gun_stands.0,
         another_day: file.rules.another_day.0,
+        away: file.rules.away.0,
         left: file.rules.left.0,
         cleaner_evaporates: file.rules.cleaner_evaporates.0,
+        cup_diameter: file.rules.cup_diameter.0,
+        cup_thinner: file.rules.cup_thinner.0,
+        cups_open: file.rules.cups_open.0,
         source: file.source,
     })
 }

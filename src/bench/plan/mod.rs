@@ -13,12 +13,26 @@
 //! * a rinse after each layer ([`crate::rinse::Bench`]), a wash at the end;
 //! * a timeline: a gun does one thing at a time, a person too; parts dry side by side; who shares a gun takes turns. A gun
 //!   is rinsed while the layer dries; the next mix is made just before it is sprayed;
-//! * materials with amounts and cost, exposure over each sitting where the room has a size ([`crate::safety::SessionAir`]),
-//!   and the cautions.
+//! * materials with amounts and cost, exposure over each sitting where the room has a size ([`crate::safety::SessionAir`]:
+//!   coats, rinses, and each person's open cups of mix and thinner, [`Session::cups_open`]), and the cautions.
 //!
 //! **No plan without cautions.** [`Plan`] has no public field and one maker; a file holds the session and the cautions,
 //! the plan is worked out again when it is read, and a file whose cautions do not follow from its session is refused.
 //! Isocyanate two-packs are refused by every name in a session.
+//!
+//! **Bench and clock.** Nobody sits by an enamel overnight: a wait of more than 2 h in which nobody works ([`Habits::away`])
+//! is time away, every shorter one is spent at the bench ([`Plan::visits`]). How long it all takes ([`Plan::total`]) is
+//! the timeline at best values, with an interval: each cause is taken to the ends of its own interval, the timeline is laid
+//! out again, and what each adds or saves is combined by squares, never beyond all causes together at their ends,
+//!
+//! ```text
+//! high = min(T + √Σ(T_i,high − T)², T_all high)        low alike
+//! ```
+//!
+//! so that the interval is never narrower than that of any cause by itself. The causes: the pace of the handwork (all of it
+//! together: the same hands), the pace of the spraying, and the drying of each paint: in one room all waits for one paint
+//! move together, waits for another paint do not. What paints of one family share (their diffusion constants, the draught
+//! of the room) is neglected here: a session of several alike spreads more, up to the sums in place of the squares.
 //!
 //! **How sure.** As its parts: film a pass good to a factor 2.5 and so passes and amounts; waits within their intervals;
 //! handwork is common practice ([`Habits`]) within a factor 2. Spray a card first and count what it takes.
@@ -30,6 +44,8 @@
 mod advice;
 mod air;
 mod amounts;
+mod cups;
+mod duration;
 mod habits;
 mod hint;
 mod layer;
@@ -40,6 +56,7 @@ mod schedule;
 mod session;
 mod steps;
 mod tables;
+mod visits;
 mod waits;
 mod wash;
 
@@ -51,5 +68,6 @@ pub use planned::PlannedLayer;
 pub use record::Plan;
 pub use session::{Price, Session};
 pub use steps::{Step, What};
+pub use visits::Visit;
 pub use waits::Wait;
 pub use wash::GunWash;

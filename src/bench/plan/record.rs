@@ -1,15 +1,16 @@
 //! The plan itself: what is in it, how it is made, and its form in files.
 
+use super::duration::{self, Duration};
 use super::habits::Habits;
 use super::materials::{self, Material};
 use super::planned::PlannedLayer;
-use super::schedule::{Load, end_s, schedule};
 use super::session::Session;
 use super::steps::Step;
+use super::visits::Visit;
 use super::wash::{self, GunWash};
 use crate::blend::Blend;
 use crate::error::{Error, Result, bad_data, out_of_range};
-use crate::estimate::{Estimate, Input, Scale, propagate};
+use crate::estimate::Estimate;
 use crate::layers::{Layer, StackCheck, Verdict, check_stack};
 use crate::paint::Paint;
 use crate::quantity::{Quantity, Time, show};
@@ -33,7 +34,7 @@ pub struct Plan {
     washes: Vec<GunWash>,
     steps: Vec<Step>,
     total: Estimate<Time>,
-    at_best: Time,
+    visits: Vec<Visit>,
     materials: Vec<Material>,
     exposures: Vec<SessionExposure>,
     colour_hint: Option<String>,
@@ -98,20 +99,14 @@ impl Plan {
         let stack = stack(session, &layers)?;
         warnings.extend(stack.iter().flat_map(test_first));
         let mut washes = Vec::new();
-        let mut loads = Vec::with_capacity(layers.len());
-        for (index, planned) in layers.iter().enumerate() {
+        for index in 0..layers.len() {
             let (wash, warning) = wash::after(session, &layers, index)?;
             warnings.extend(warning);
-            loads.push(load(planned, wash.as_ref(), index + 1 == layers.len())?);
             washes.extend(wash);
         }
-        let (people, guns) = (session.people as usize, session.guns as usize);
-        let steps = schedule(&loads, people, guns);
-        let total = total(&loads, people, guns)?;
-        let brisk: Vec<Load> = loads.iter().zip(&layers).map(|(load, layer)| at_best(load, layer)).collect();
-        let at_best = Time::from_si(end_s(&schedule(&brisk, people, guns)));
+        let Duration { steps, total, visits } = duration::of(session, &layers, &washes)?;
         warnings.extend(another_day(&layers)?);
-        let (exposures, unknown) = super::air::of(session, &sprayed, &washes, &steps)?;
+        let (exposures, unknown) = super::air::of(session, &layers, &sprayed, &washes, &steps)?;
         warnings.extend(unknown);
         warnings.extend(exposures.iter().flat_map(|e| e.warnings.iter().cloned()));
         Ok(Self {
@@ -126,7 +121,7 @@ impl Plan {
             steps,
             exposures,
             total,
-            at_best,
+            visits,
         })
     }
 
@@ -155,21 +150,32 @@ impl Plan {
         &self.steps
     }
 
-    /// From the begin until the last layer is touch dry and the guns are clean. Its interval is that of the handwork and
-    /// of the spraying; waits are rules of the plan and do not spread it.
+    /// From the begin until the last layer is touch dry and the guns are clean: what it will take when each coat is
+    /// watched, with the spread of waits, handwork and spraying, largest cause first. Waits of one paint move together,
+    /// those of different paints do not; see the chapter of the module.
     pub fn total(&self) -> &Estimate<Time> {
         &self.total
     }
 
-    /// The same, were every coat to dry as its best value says: what may be saved by a finger on the masking tape.
-    pub fn total_at_best(&self) -> Time {
-        self.at_best
+    /// The same as the timeline has it: handwork at best values, waits at their upper ends. Time to plan by.
+    pub fn planned(&self) -> Time {
+        self.steps.iter().map(Step::end).fold(Time::from_si(0.0), |a, b| if b > a { b } else { a })
     }
 
-    /// From the begin until nobody has anything to do.
+    /// Stretches of the timeline in which people are at the bench, busy or waiting. A wait longer than
+    /// [`Habits::away`] in which nobody works lies between two of them.
+    pub fn visits(&self) -> &[Visit] {
+        &self.visits
+    }
+
+    /// Time at the bench: all visits together.
     pub fn bench_time(&self) -> Time {
-        let work = self.steps.iter().filter(|s| s.what.is_work());
-        Time::from_si(work.map(|s| s.end().si()).fold(0.0, f64::max))
+        self.visits.iter().map(|v| v.lasts()).fold(Time::from_si(0.0), |a, b| a + b)
+    }
+
+    /// Time of the timeline that nobody spends at the bench: long waits, and what dries after the last visit.
+    pub fn time_away(&self) -> Time {
+        self.planned() - self.bench_time()
     }
 
     /// What to bring.
@@ -263,47 +269,6 @@ fn another_day(layers: &[PlannedLayer]) -> Result<Vec<Warning>> {
             )
         })
         .collect())
-}
-
-/// What each layer takes of hands and guns.
-fn load(planned: &PlannedLayer, wash: Option<&GunWash>, is_last: bool) -> Result<Load> {
-    let habits = Habits::usual()?;
-    let portions = wash.map_or(0, |w| w.split.portions);
-    let rinse = f64::from(portions) * habits.portion.best.si();
-    let pass_s = planned.pass_time.best.si();
-    Ok(Load {
-        mask: planned.mask.map(Quantity::si),
-        mix: habits.mix.best.si(),
-        coats: (1..=planned.coats).map(|c| f64::from(planned.passes_of_coat(c)) * pass_s).collect(),
-        flash_off: planned.flash_off.lasts.si(),
-        until_mask: planned.until_mask.lasts.si(),
-        until_next: planned.until_next.lasts.si(),
-        rinse: if is_last { rinse + habits.clean_up.best.si() } else { rinse },
-        hand_over: habits.hand_over.best.si(),
-    })
-}
-
-/// The same layer with its waits at best values.
-fn at_best(load: &Load, layer: &PlannedLayer) -> Load {
-    Load {
-        flash_off: layer.flash_off.at_best.si(),
-        until_mask: layer.until_mask.at_best.si(),
-        until_next: layer.until_next.at_best.si(),
-        ..load.clone()
-    }
-}
-
-/// The end of the session, with handwork and spraying each at another pace.
-fn total(loads: &[Load], people: usize, guns: usize) -> Result<Estimate<Time>> {
-    let habits = Habits::usual()?;
-    let inputs = [
-        Input::new("pace of the handwork", 0.0, habits.mix.relative_std()),
-        Input::new("pace of the spraying", 0.0, habits.turning.relative_std()),
-    ];
-    propagate(&inputs, &[], Scale::Log, |x| {
-        let at: Vec<Load> = loads.iter().map(|l| l.at(x[0].exp(), x[1].exp())).collect();
-        Ok(end_s(&schedule(&at, people, guns)))
-    })
 }
 
 /// The cautions of every paint and liquid, sprayed and rinsed.

@@ -24,20 +24,6 @@ pub(super) struct Load {
     pub(super) hand_over: f64,
 }
 
-impl Load {
-    /// With all handwork at another pace, and spraying at another.
-    pub(super) fn at(&self, hands: f64, spraying: f64) -> Self {
-        Self {
-            mask: self.mask.map(|m| m * hands),
-            mix: self.mix * hands,
-            coats: self.coats.iter().map(|c| c * spraying).collect(),
-            rinse: self.rinse * hands,
-            hand_over: self.hand_over * hands,
-            ..self.clone()
-        }
-    }
-}
-
 /// Lays out a session; steps in order of time.
 pub(super) fn schedule(loads: &[Load], people: usize, guns: usize) -> Vec<Step> {
     let mut at = Clock {
@@ -171,11 +157,11 @@ pub(super) fn end_s(steps: &[Step]) -> f64 {
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    fn load() -> impl Strategy<Value = Load> {
+    pub(crate) fn load() -> impl Strategy<Value = Load> {
         let times = prop::collection::vec(1.0..300.0_f64, 1..6);
         (prop::option::of(10.0..2000.0_f64), 1.0..500.0_f64, times, 1.0..900.0_f64, 0.0..9000.0_f64)
             .prop_flat_map(|(mask, mix, coats, flash_off, until_next)| {
@@ -191,6 +177,18 @@ mod tests {
                 rinse,
                 hand_over: 0.3 * rinse,
             })
+    }
+
+    /// All handwork at another pace, and spraying at another.
+    fn at(load: &Load, hands: f64, spraying: f64) -> Load {
+        Load {
+            mask: load.mask.map(|m| m * hands),
+            mix: load.mix * hands,
+            coats: load.coats.iter().map(|c| c * spraying).collect(),
+            rinse: load.rinse * hands,
+            hand_over: load.hand_over * hands,
+            ..load.clone()
+        }
     }
 
     /// No two of these at the same time, but for rounding.
@@ -248,7 +246,7 @@ mod tests {
             prop_assert!(own <= shared + 1e-6);
             let alone = end_s(&schedule(&loads, 1, 1));
             prop_assert!((own - alone).abs() < 1e-6);
-            let slower: Vec<Load> = loads.iter().map(|l| l.at(1.3, 1.1)).collect();
+            let slower: Vec<Load> = loads.iter().map(|l| at(l, 1.3, 1.1)).collect();
             prop_assert!(end_s(&schedule(&slower, people, 1)) + 1e-6 >= shared);
         }
     }

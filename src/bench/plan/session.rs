@@ -1,5 +1,6 @@
 //! The bench and the people of a session.
 
+use super::habits::Habits;
 use super::layer::PlanLayer;
 use super::record::Plan;
 use crate::blend::Blend;
@@ -7,7 +8,7 @@ use crate::dose::Dropper;
 use crate::error::{Result, out_of_range, unknown_name};
 use crate::names::fold;
 use crate::paint::refuse_two_pack;
-use crate::quantity::{Length, Quantity, Ratio, Volume, as_text, positive, show};
+use crate::quantity::{Length, Quantity, Ratio, Time, Volume, as_text, positive, show};
 use crate::rinse::{Bench, Gun, Tolerance};
 use serde::{Deserialize, Serialize};
 
@@ -23,6 +24,14 @@ const TIP_M: f64 = 3e-3;
 /// Usual fill of an airbrush cup and least portion of cleaner, m3.
 const FILL_M3: f64 = 2e-6;
 const PORTION_M3: f64 = 1e-6;
+
+/// Longest that a cup may be said to stand open, s.
+const LONGEST_OPEN_S: f64 = 86_400.0;
+
+/// As the embedded table says; a damaged one is told when the session is made.
+fn usual_cups_open() -> Time {
+    Habits::usual().map_or(Time::from_si(0.0), |h| h.cups_open)
+}
 
 /// What a bottle costs.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -82,6 +91,10 @@ pub struct Session {
     pub people: u32,
     /// Guns, at most one for each person; who shares takes turns.
     pub guns: u32,
+    /// How long each person's cups of mix and thinner stand open while a layer is sprayed, at most; 0 s with a lid on
+    /// them, up to 24 h. [`Habits::cups_open`] unless given.
+    #[serde(default = "usual_cups_open", with = "as_text")]
+    pub cups_open: Time,
     /// Added to every amount, as a share.
     #[serde(with = "as_text")]
     pub margin: Ratio,
@@ -114,6 +127,7 @@ impl Session {
             thinner_dropper: dropper,
             people: 1,
             guns: 1,
+            cups_open: Habits::usual()?.cups_open,
             margin: Ratio::from_si(MARGIN),
             prices: Vec::new(),
             currency: String::new(),
@@ -192,6 +206,10 @@ impl Session {
         if !(0.0..=MOST_MARGIN).contains(&self.margin.si()) {
             let remedy = "a quarter more than needed is usual: \"25 %\"";
             return Err(out_of_range("margin", show(self.margin), "0 % to 500 %", remedy));
+        }
+        if !(0.0..=LONGEST_OPEN_S).contains(&self.cups_open.si()) {
+            let remedy = "give how long cups stand open while a layer is sprayed; \"0 min\" with lids on";
+            return Err(out_of_range("time the cups are open", show(self.cups_open), "0 s to 24 h", remedy));
         }
         self.bench.check()?;
         self.prices.iter().try_for_each(|p| self.check_price(p))

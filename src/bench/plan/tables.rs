@@ -1,5 +1,6 @@
 //! The plan on paper: layers, timeline, materials; and the whole as text.
 
+use super::habits::Habits;
 use super::planned::PlannedLayer;
 use super::record::Plan;
 use super::steps::{Step, What};
@@ -8,6 +9,8 @@ use crate::source::cite;
 use crate::table::{Cell, Column, Table};
 use core::fmt::Write as _;
 
+/// Causes of the spread of the whole that are named.
+const MOST_CAUSES: usize = 3;
 /// A dash for what is not.
 const NONE: &str = "-";
 
@@ -136,8 +139,9 @@ impl Plan {
         if session.people > 1 {
             let most = session.people.div_ceil(session.guns);
             notes.push(if most > 1 {
+                let one = if session.guns > 1 { format!(": gun 1, shared by {most}") } else { String::new() };
                 format!(
-                    "{} people with {}: gun 1, shared by {most}, who take turns.",
+                    "{} people with {}{one}, who take turns.",
                     session.people,
                     plural(session.guns, "gun", "guns")
                 )
@@ -145,22 +149,18 @@ impl Plan {
                 format!("{} people, each with a gun, side by side.", session.people)
             });
         }
-        if self.total_at_best().si() < 0.95 * self.total().best.si() {
-            notes.push(format!(
-                "Were every coat to dry as its best value says, {} in all: a finger on the edge of the masking tape tells, not \
-                 one on the part.",
-                said(self.total_at_best())
-            ));
-        }
+        notes.extend(self.visits_in_words());
+        notes.push(format!(
+            "{}: a finger on the edge of the masking tape tells, not one on the part.",
+            self.total_in_words()
+        ));
         notes.extend(self.caution_lines());
         Table {
             caption: format!(
-                "{}: {} at the bench, {} ({} to {}) until the last layer is touch dry",
+                "{}: {} at the bench, {} until the last layer is touch dry, as planned",
                 session.title,
                 said(self.bench_time()),
-                said(self.total().best),
-                said(self.total().low),
-                said(self.total().high)
+                said(self.planned())
             ),
             columns: vec![
                 column("start", "at", "min", over(&|s| Cell::number(clock(s.start()), minutes(s.start())))),
@@ -242,6 +242,37 @@ impl Plan {
             }
         }
         out.into_iter().map(|(names, words)| format!("{}: {words}.", names.join(", "))).collect()
+    }
+
+    /// When people come and go; nothing for a single visit.
+    fn visits_in_words(&self) -> Option<String> {
+        if self.visits().len() < 2 {
+            return None;
+        }
+        let away = Habits::usual().ok()?.away;
+        let each: Vec<String> =
+            self.visits().iter().map(|v| format!("{} to {}", clock(v.start), clock(v.end))).collect();
+        Some(format!(
+            "At the bench in {} visits: {}. A wait of more than {} without work is time away.",
+            each.len(),
+            each.join(", "),
+            said(away)
+        ))
+    }
+
+    /// The estimate of the whole, with its largest causes.
+    fn total_in_words(&self) -> String {
+        let total = self.total();
+        let causes: Vec<&str> =
+            total.contributors.iter().take(MOST_CAUSES).map(|c| c.what.as_str()).collect();
+        let causes =
+            if causes.is_empty() { String::new() } else { format!(", spread by {}", causes.join(", ")) };
+        format!(
+            "The waits above are upper ends; by best values it takes {} in all ({} to {}{causes})",
+            said(total.best),
+            said(total.low),
+            said(total.high)
+        )
     }
 
     /// The cautions as lines for a page.

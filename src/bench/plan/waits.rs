@@ -3,6 +3,7 @@
 //! Where the drying engine knows, the **upper end** of its interval is taken, rounded up to what a clock on the wall
 //! shows; where it does not, common practice. A wait is never shorter than the table of coats asks for.
 
+use super::duration::Pace;
 use super::habits::Habits;
 use crate::answer::Answer;
 use crate::error::{Error, Result};
@@ -34,6 +35,9 @@ pub struct Wait {
     /// As long as it takes when the coat dries as the best value says; never less than common practice.
     #[serde(with = "as_text")]
     pub at_best: Time,
+    /// No shorter than this, however soon the coat dries: what common practice asks for before the coat above; else zero.
+    #[serde(with = "as_text")]
+    pub least: Time,
     /// The time behind it with its interval; None for a rule of common practice.
     pub estimate: Option<Estimate<Time>>,
     /// Why so long.
@@ -65,6 +69,7 @@ impl Wait {
         Ok(Self {
             lasts,
             at_best: best,
+            least: Time::from_si(0.0),
             why: format!("{what} {}, but it may never come; common practice taken", show(estimate.best)),
             estimate: Some(estimate),
             source: habits.source.clone(),
@@ -76,6 +81,7 @@ impl Wait {
         Self {
             lasts: on_the_clock(estimate.high),
             at_best: on_the_clock(estimate.best),
+            least: Time::from_si(0.0),
             why: format!("{what} {estimate}, upper end taken"),
             estimate: Some(estimate),
             source: source.to_owned(),
@@ -84,7 +90,21 @@ impl Wait {
 
     /// A rule without a model.
     fn rule(lasts: Time, why: String, source: &str) -> Self {
-        Self { lasts, at_best: lasts, estimate: None, why, source: source.to_owned() }
+        Self { lasts, at_best: lasts, least: lasts, estimate: None, why, source: source.to_owned() }
+    }
+
+    /// As long as it takes at one end of its interval or at the best value. A rule has no interval; a film that may never
+    /// come is waited for no longer than planned.
+    pub(super) fn at(&self, pace: Pace) -> Time {
+        let Some(estimate) = &self.estimate else { return self.lasts };
+        let found = match pace {
+            Pace::Planned => return self.lasts,
+            Pace::Low => estimate.low,
+            Pace::Best => estimate.best,
+            Pace::High => estimate.high,
+        };
+        let found = if found < self.lasts { found } else { self.lasts };
+        if found > self.least { found } else { self.least }
     }
 }
 
@@ -197,8 +217,11 @@ pub(super) fn before_next(
     let rule = rules.iter().find(|r| r.under == under && r.over == over);
     let after = rule.and_then(|r| r.after);
     let mut least = touch.clone();
-    if let Some(after) = after.filter(|after| *after > least.at_best) {
-        least.at_best = after;
+    if let Some(after) = after {
+        least.least = after;
+        if after > least.at_best {
+            least.at_best = after;
+        }
     }
     if let Some(after) = after.filter(|after| *after > least.lasts) {
         least = Wait::rule(after, format!("{over} over {under}: at least {}", show(after)), "coats-practice");

@@ -202,7 +202,20 @@ impl SessionAir {
     /// # Errors
     /// A [`crate::error::RangeError`] for times outside one day or longer than the cup was followed.
     pub fn open_cup(mut self, name: &str, course: &CupCourse, start: Time, open_for: Time) -> Result<Self> {
-        self.emitters.push(Emitter::open_cup(name, course, start, open_for)?);
+        self.emitters.push(Emitter::open_cups(name, course, 1, (start, open_for), Time::from_si(0.0))?);
+        Ok(self)
+    }
+
+    /// The same with several cups alike, opened one after another over the time `opening`.
+    pub(crate) fn open_cups(
+        mut self,
+        name: &str,
+        course: &CupCourse,
+        cups: u32,
+        times: (Time, Time),
+        opening: Time,
+    ) -> Result<Self> {
+        self.emitters.push(Emitter::open_cups(name, course, cups, times, opening)?);
         Ok(self)
     }
 

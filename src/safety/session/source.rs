@@ -226,8 +226,14 @@ impl Emitter {
         Ok(all)
     }
 
-    /// A mix in a cup that stands open for so long.
-    pub(super) fn open_cup(name: &str, course: &CupCourse, start: Time, open_for: Time) -> Result<Self> {
+    /// A mix in so many cups alike, each of which stands open for so long; they are opened over the time `opening`.
+    pub(super) fn open_cups(
+        name: &str,
+        course: &CupCourse,
+        cups: u32,
+        (start, open_for): (Time, Time),
+        opening: Time,
+    ) -> Result<Self> {
         let followed = course.cup().followed_for();
         if open_for.si() > followed.si() {
             return Err(out_of_range(
@@ -237,7 +243,7 @@ impl Emitter {
                 "follow the cup longer with `until`",
             ));
         }
-        let mut all = Self::new(name, SourceKind::OpenCup, start, open_for)?;
+        let mut all = Self::new(name, SourceKind::OpenCup, start, open_for + opening)?;
         let volatile = course.cup().mix().volatile()?;
         let times_s: Vec<f64> = course.times().iter().map(|t| t.si()).collect();
         let until = times_s.partition_point(|t| *t < open_for.si());
@@ -251,11 +257,11 @@ impl Emitter {
             if species.solvent.id() == "water" {
                 continue;
             }
-            let held: Vec<f64> = curve.iter().map(|m| m.si().max(0.0)).collect();
+            let held: Vec<f64> = curve.iter().map(|m| f64::from(cups) * m.si().max(0.0)).collect();
             let mut open: Vec<f64> = held[..until.min(held.len())].to_vec();
             open.push(at(&times_s, &held, open_for.si()));
             all.source.brought += Mass::from_si(open.first().copied().unwrap_or(0.0));
-            all.lets_go(&volatile.ingredients()[species.ingredient].solvent, &open_s, &open, 0.0);
+            all.lets_go(&volatile.ingredients()[species.ingredient].solvent, &open_s, &open, opening.si());
         }
         Ok(all)
     }
