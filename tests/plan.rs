@@ -315,7 +315,7 @@ fn open_cups_give_off_what_they_lose() {
     // The same cup by itself: 10 mL in 30 mm for as long as the layer takes from mixing to the last coat.
     let of_layer = |what: What| long.steps().iter().filter(move |s| s.layer == 1 && s.what == what);
     let start = of_layer(What::Mix).next().unwrap().start;
-    let open_for = of_layer(What::Spray).last().unwrap().end() - start;
+    let open_for = of_layer(What::Spray).next_back().unwrap().end() - start;
     let setup = &long.session().layers[1].setup;
     let parts = mistcoat::dose::Parts { thinner: 1000.0, paint: 1.0 };
     let thinner =

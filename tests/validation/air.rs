@@ -1,7 +1,7 @@
 //! The air of the room and of the gun.
 
-use super::published_room;
 use super::report::{Measure, Row, Section, celsius, data, number};
+use super::{published_near_gun, published_room, published_session};
 use mistcoat::air::{Orifice, Room};
 use mistcoat::quantity::{Quantity, Ratio, RelativeHumidity, of, parse, to};
 use std::collections::HashMap;
@@ -90,4 +90,28 @@ pub fn room_vapour() -> Section {
     });
     let text = "The well-mixed room, an average that the air near the gun exceeds many times; see `air::RoomVapour`.";
     Section::new("Vapour in a room", Measure::Percent, rows.collect(), text)
+}
+
+pub fn session_vapour() -> Section {
+    let rows = published_session::rows().into_iter().map(|r| {
+        let computed = r.computed();
+        Row::new("exposure over a session", &r.conditions, &r.unit, r.published, computed, &r.source)
+            .said_to_be(&r.provenance)
+            .within(r.tolerance_percent)
+    });
+    let text = "Sums over the limits of 29 CFR 1910.1000, the worst 8 h and 15 min, and the air within half a metre; see \
+                `safety::SessionAir`. The arithmetic is exact; how well a real room mixes is not: that stands in the intervals. \
+                No measured exposure at an airbrush was found in print.";
+    Section::new("Exposure over a session", Measure::Percent, rows.collect(), text)
+}
+
+pub fn near_gun() -> Section {
+    let rows = published_near_gun::rows().into_iter().map(|r| {
+        Row::new(r.quantity, &r.conditions, r.unit, r.published, r.computed, r.source)
+            .within(r.tolerance_percent)
+    });
+    let text = "The spray against the lower flammable limit, by hand from the laws of the jet, and fresh air for a quarter of \
+                the limit from the vapour volumes of 29 CFR 1910.94(c). These check the sums; how rich the air at a real gun is \
+                was not found in print. See `safety::near_gun`.";
+    Section::new("Air near the gun", Measure::Percent, rows.collect(), text)
 }

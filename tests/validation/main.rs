@@ -14,8 +14,12 @@ mod films;
 mod liquids;
 #[path = "../published/dose.rs"]
 mod published_dose;
+#[path = "../published/near_gun.rs"]
+mod published_near_gun;
 #[path = "../published/room_vapour.rs"]
 mod published_room;
+#[path = "../published/session_vapour.rs"]
+mod published_session;
 mod report;
 
 use report::{Section, keep, page};
@@ -42,6 +46,8 @@ const SECTIONS: &[fn() -> Section] = &[
     air::humidity_ratios,
     air::nozzles,
     air::room_vapour,
+    air::session_vapour,
+    air::near_gun,
     films::times,
     films::temperatures,
 ];

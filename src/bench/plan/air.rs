@@ -69,7 +69,7 @@ pub(super) fn of(
         let mut air = SessionAir::new(room)?;
         for cup in cups.iter().filter(|c| (sitting.start_s..sitting.end_s).contains(&c.start.si())) {
             let start = Time::from_si(cup.start.si() - sitting.start_s);
-            air = air.open_cups(&cup.name, &cup.course, cup.cups, (start, cup.open_for), cup.opening)?;
+            air = air.open_cups(&cup.name, &cup.course, cup.count, (start, cup.open_for), cup.opening)?;
         }
         for source in &sitting.sources {
             let (from, until) = source.span_s();

@@ -29,7 +29,7 @@ const DEEPEST_M: f64 = 0.3;
 pub(super) struct Cups {
     pub(super) name: String,
     pub(super) course: CupCourse,
-    pub(super) cups: u32,
+    pub(super) count: u32,
     /// When the first is opened.
     pub(super) start: Time,
     /// How long each is open.
@@ -55,7 +55,7 @@ pub(super) fn of(
         let of = |name: String, liquid: &Mix, volume: Volume| {
             let (diameter, depth) = shape(volume, habits.cup_diameter);
             let course = OpenCup::new(liquid, diameter, depth, &setup.room)?.until(open_for)?.stand()?;
-            Ok::<_, crate::Error>(Cups { name, course, cups: session.people, start, open_for, opening })
+            Ok::<_, crate::Error>(Cups { name, course, count: session.people, start, open_for, opening })
         };
         out.push(of(format!("cups of {}", layer.name), &one.mix, layer.mix.made())?);
         if layer.thinner_per_paint > 0.0 {

@@ -170,7 +170,7 @@ impl Plan {
 
     /// Time at the bench: all visits together.
     pub fn bench_time(&self) -> Time {
-        self.visits.iter().map(|v| v.lasts()).fold(Time::from_si(0.0), |a, b| a + b)
+        self.visits.iter().map(Visit::lasts).fold(Time::from_si(0.0), |a, b| a + b)
     }
 
     /// Time of the timeline that nobody spends at the bench: long waits, and what dries after the last visit.
