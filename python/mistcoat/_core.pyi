@@ -7553,13 +7553,14 @@ def near_gun(shot: Shot, distances: SupportsGetItem[int, Length | str | Estimate
     True
     """
 
-def plan(layers: SupportsGetItem[int, PlanLayer], *, cleaner: Blend | Solvent | str, title: str | None = None, rinse: RinseBench | None = None, paint_dropper: Dropper | None = None, thinner_dropper: Dropper | None = None, people: SupportsIndex = 1, guns: SupportsIndex | None = None, margin: Ratio | str | Estimate | HasUnits | None = None, prices: dict[str, tuple[SupportsFloat | SupportsIndex, Volume | str | Estimate | HasUnits]] | None = None, currency: str = "") -> Plan:
+def plan(layers: SupportsGetItem[int, PlanLayer], *, cleaner: Blend | Solvent | str, title: str | None = None, rinse: RinseBench | None = None, paint_dropper: Dropper | None = None, thinner_dropper: Dropper | None = None, people: SupportsIndex = 1, guns: SupportsIndex | None = None, cups_open: Time | str | Estimate | HasUnits | None = None, margin: Ratio | str | Estimate | HasUnits | None = None, prices: dict[str, tuple[SupportsFloat | SupportsIndex, Volume | str | Estimate | HasUnits]] | None = None, currency: str = "") -> Plan:
     """
     A whole session: what to mix, spray, wait for, rinse and bring, how long it takes, and what to mind.
 
     Layers from the part upwards. ``cleaner`` and ``rinse`` (a ``rinse.RinseBench``, of a gravity airbrush unless given) size
     the rinses, ``paint_dropper`` and ``thinner_dropper`` (a pipette of 3 mm unless given) the drops. ``people`` each spray a
-    part of their own with ``guns`` between them, one each unless given. ``margin`` is added to every amount. ``prices`` gives
+    part of their own with ``guns`` between them, one each unless given. Their cups of mix and thinner stand open while a layer
+    is sprayed, at most ``cups_open`` (1 h unless given; ``"0 min"`` with lids on). ``margin`` is added to every amount. ``prices`` gives
     by name of paint, thinner or cleaner what a volume costs: ``{"hull green": (3.20, "17 mL")}``.
 
     Waits are upper ends of what the drying engine gives; amounts are good to a factor 2.5: spray a card first. Raises
