@@ -222,6 +222,38 @@ fn the_deposit_is_richer_in_the_slow_solvent() {
     assert!(s.drop_temperature() < room().temperature());
 }
 
+// Common practice: a fast thinner whitens a lacquer in damp air, a glycol ether that mixes with water keeps it clear, and an
+// enamel in white spirit does not mind. What the drops take up is in the film that lands.
+#[test]
+fn drops_bring_water_from_damp_air() {
+    let lands = |family: Family, thinner: &[(&str, f64)], humidity: f64| {
+        let room = Room::new(parse("25 °C").unwrap(), RelativeHumidity::new(humidity).unwrap()).unwrap();
+        let thinner = Blend::from_names(thinner, Basis::Volume, None).unwrap();
+        let equal = Thinning::from_parts(Parts { thinner: 1.0, paint: 1.0 }).unwrap();
+        let mix = Paint::typical(family, "club paint (invented)").unwrap().thin(&thinner, equal).unwrap();
+        gun("20 psi", "80 mm").spray(&mix, &room).unwrap()
+    };
+    let esters = [("acetone", 30.0), ("n-butyl acetate", 70.0)];
+    let slowed = [("acetone", 30.0), ("n-butyl acetate", 55.0), ("2-butoxyethanol", 15.0)];
+    let share = |shot: &Shot| shot.water_from_air().si();
+    assert_eq!(share(&lands(Family::SolventLacquer, &esters, 0.0)).to_bits(), 0);
+    let (usual, damp) =
+        (lands(Family::SolventLacquer, &esters, 0.5), lands(Family::SolventLacquer, &esters, 0.85));
+    assert!(share(&damp) > share(&usual) && (0.01..0.06).contains(&share(&damp)), "{}", share(&damp));
+    assert!(!warned(&usual, "water-in-flight") && warned(&damp, "water-in-flight"));
+    assert!(!warned(&lands(Family::SolventLacquer, &slowed, 0.85), "water-in-flight"));
+    assert!(!warned(&lands(Family::AlkydEnamel, &[("white spirit", 1.0)], 0.9), "water-in-flight"));
+    let film = damp.film(2).unwrap();
+    let of_film: f64 = film
+        .volatile()
+        .ingredients()
+        .iter()
+        .filter(|i| i.solvent.name() == "water")
+        .map(|i| i.volume_fraction * (1.0 - film.solids().get()))
+        .sum();
+    approx::assert_relative_eq!(of_film, share(&damp), max_relative = 0.05);
+}
+
 #[test]
 fn five_classes_do_what_forty_do() {
     for family in THIN {

@@ -364,6 +364,11 @@ impl PyJudged {
     fn flight_loss(&self) -> PyRatio {
         PyRatio(self.0.flight_loss)
     }
+    /// Water that the drops took from the air, as a share of the volume that lands.
+    #[getter]
+    fn water_from_air(&self) -> PyRatio {
+        PyRatio(self.0.water_from_air)
+    }
     /// Wet film of one pass where it lands.
     #[getter]
     fn wet_per_pass(&self) -> PyLength {

@@ -249,6 +249,12 @@ impl PyShot {
     fn flight_loss(&self, py: Python<'_>) -> CallResult<PyEstimate> {
         told(py.detach(|| self.0.flight_loss()))
     }
+    /// Water that the drops took from humid air on the way, as a share of the volume that lands; 0 when they gave water off. It
+    /// is in the film that lands. Best value, good to a factor 2.
+    #[getter]
+    fn water_from_air(&self) -> PyRatio {
+        PyRatio(self.0.water_from_air())
+    }
     /// Wet film that one pass leaves, as it lies when it lands.
     #[getter]
     fn wet_film_per_pass(&self, py: Python<'_>) -> CallResult<PyEstimate> {

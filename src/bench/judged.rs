@@ -13,6 +13,8 @@ use serde::{Deserialize, Serialize};
 
 /// A factor that is as good as no limit, and its counterpart.
 pub(super) const FAR: f64 = 100.0;
+/// Water from the flight is told from this share of the coat on.
+const TOLD: f64 = 0.01;
 /// Wet films that a coat may be given, m: those of [`Film`].
 const WET_FILM_M: (f64, f64) = (1e-6, 5e-3);
 
@@ -28,6 +30,9 @@ pub struct Judged {
     /// Share of the volatile mass lost in flight.
     #[serde(with = "crate::quantity::as_text")]
     pub flight_loss: Ratio,
+    /// Water that the drops took from the air, as a share of the volume that lands.
+    #[serde(default = "nothing", with = "crate::quantity::as_text")]
+    pub water_from_air: Ratio,
     /// Wet film of one pass.
     #[serde(with = "crate::quantity::as_text")]
     pub wet_per_pass: Length,
@@ -59,6 +64,10 @@ pub struct Judged {
     /// Lowest film temperature.
     #[serde(with = "crate::quantity::as_text")]
     pub coldest: Temperature,
+}
+
+fn nothing() -> Ratio {
+    Ratio::from_si(0.0)
 }
 
 impl Judged {
@@ -103,6 +112,7 @@ impl Setup {
             margins,
             drop_size: drop,
             flight_loss: brief.flight_loss,
+            water_from_air: brief.water_from_air,
             wet_per_pass: brief.wet_per_pass,
             dry_per_pass: brief.dry_per_pass,
             swath: shot.swath(),
@@ -181,17 +191,20 @@ impl Setup {
             ));
         }
         if !film.is_waterborne() {
-            judged.margins.extend(self.dew(dry.coldest));
+            judged.margins.extend(self.dew(dry.coldest, judged.water_from_air));
         }
         Ok(())
     }
 
     /// Vapour pressure of water over the cold film against that in the room.
-    fn dew(&self, coldest: Temperature) -> Option<Margin> {
+    fn dew(&self, coldest: Temperature, from_air: Ratio) -> Option<Margin> {
         let dew = self.room.dew_point().ok()?;
         let pressure = crate::air::psychrometrics::saturation_pressure;
         let ratio = pressure(coldest).ok()?.si() / pressure(dew).ok()?.si();
-        let why = format!("the film cools to {}, the dew point is {}", show(coldest), show(dew));
+        let mut why = format!("the film cools to {}, the dew point is {}", show(coldest), show(dew));
+        if from_air.si() >= TOLD {
+            why.push_str(&format!("; the drops bring {} of water", show(from_air)));
+        }
         Some(Margin::new(Fault::Blush, ratio, why))
     }
 }

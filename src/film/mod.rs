@@ -69,7 +69,7 @@ mod window;
 mod engine_tests;
 
 // For the drops that become the film.
-pub(crate) use course::wet_surface;
+pub(crate) use course::{is_water, wet_surface};
 pub(crate) use engine::{SOLIDS_HEAT_J_M3_K, TOUCH_DRY_K};
 pub(crate) use polymer::exponent as polymer_exponent;
 pub(crate) use surface::Surface;

@@ -11,6 +11,7 @@ use crate::quantity::{Length, Quantity, Ratio, show};
 pub(crate) struct Brief {
     pub(crate) sauter_mean: Length,
     pub(crate) flight_loss: Ratio,
+    pub(crate) water_from_air: Ratio,
     pub(crate) wet_per_pass: Length,
     pub(crate) dry_per_pass: Length,
 }
@@ -20,6 +21,7 @@ impl Shot {
         Brief {
             sauter_mean: Length::from_si(self.nozzle.sauter_mean_m),
             flight_loss: Ratio::from_si(self.part.lost),
+            water_from_air: self.water_from_air(),
             wet_per_pass: Length::from_si(self.part.wet_m),
             dry_per_pass: Length::from_si(self.part.dry_m),
         }

@@ -8,6 +8,9 @@
 //! * **spidering**: the air pushes the wet film aside. Wall shear under a round jet
 //!   `τ = 44.6 ρ u0² Re^−½ (d/x)²` moves a film h of viscosity η by `τ h/(2 η)` times the time under the jet;
 //!   it is told when that is more than half the width of the pass;
+//! * **water from the air**: the drops are colder than the dew point and take up more water than the liquid that lands can
+//!   hold (its activity is above 1, pure water's) and enough of it to be seen (1 % of the coat, a judgement). Whether the haze stays
+//!   is not computed: it clears where the water leaves before the binder sets;
 //! * **compressor**: it delivers less free air than the nozzle takes.
 //!
 //! All limits are common practice put in numbers; the model is no better than a factor 2 on drop size.
@@ -38,6 +41,8 @@ const GRAIN_PER_GAP: f64 = 0.1;
 const WALL_SHEAR: f64 = 44.6;
 /// Share of the width of a pass by which the air may push it.
 pub(super) const MOST_PUSHED: f64 = 0.5;
+/// Least share of parted water that counts, of the volume that lands (source key `WATER_SEEN`).
+const WATER_SEEN: f64 = 0.01;
 /// Pressures tried when one is advised, Pa.
 const HIGHEST_PA: f64 = 4e5;
 
@@ -47,6 +52,7 @@ pub(super) fn all(shot: &Shot) -> Vec<Warning> {
     found.extend(dry_spray(shot));
     found.extend(too_fine(shot));
     found.extend(spidering(shot));
+    found.extend(water_from_air(shot));
     found.extend(compressor(shot));
     found
 }
@@ -210,6 +216,21 @@ fn spidering(shot: &Shot) -> Option<Warning> {
             show(shot.swath())
         ),
     ))
+}
+
+fn water_from_air(shot: &Shot) -> Option<Warning> {
+    let share = shot.water_from_air().si();
+    (share >= WATER_SEEN && shot.part.water_activity > 1.0 && !shot.inputs.film().is_waterborne()).then(|| {
+        let dew = shot.room().dew_point().map_or_else(|_| String::new(), |t| format!(", the dew point is {}", show(t)));
+        Warning::new(
+            "water-in-flight",
+            format!(
+                "the drops arrive at {}{dew}: they bring {} of water from the air into the coat, more than its solvents hold, and                  it may land milky; it clears if the water leaves before the binder sets. Dry the room, come nearer, or take a                  slower thinner or a retarder that mixes with water",
+                show(shot.drop_temperature()),
+                show(Ratio::from_si(share))
+            ),
+        )
+    })
 }
 
 fn compressor(shot: &Shot) -> Option<Warning> {

@@ -119,6 +119,10 @@ pub(crate) struct OnPart {
     pub(crate) volume: f64,
     /// Share of the volatile mass sprayed that is lost; water gained does not count.
     pub(crate) lost: f64,
+    /// Water that the drops took from the air, m3 per m3 sprayed.
+    pub(crate) water_gained: f64,
+    /// Activity of water in the liquid that lands, at room temperature; above 1 it drops out.
+    pub(crate) water_activity: f64,
     /// Kelvin above the glass transition of what lands, at room temperature; none without a binder that hardens so.
     pub(crate) above_glass_k: Option<f64>,
     /// Share of the volume sprayed in drops that land dry.
@@ -256,6 +260,12 @@ impl Inputs {
             classes.push(ClassLanded { diameter_m, share: class.share, lost, dry, landed });
         }
         let above_glass_k = above_glass(&flight, &left, room_k);
+        let named = self.film.volatile().species();
+        // Water that no liquid brought comes last.
+        let water = named.iter().position(|s| film::is_water(&s.solvent)).unwrap_or(named.len());
+        let water_gained =
+            species.get(water).map_or(0.0, |s| (left[water] - start[water]).max(0.0) * s.molar_volume_m3_mol);
+        let water_activity = water_activity(&mut flight, &left, water, room_k);
         let swath_m = match self.gun.swath() {
             Some(width) => width.si(),
             None => CONE * nozzle.distance_m,
@@ -265,6 +275,8 @@ impl Inputs {
         let per_pass = nozzle.paint_m3_s * transfer / (swath_m * hand_m_s);
         Ok(OnPart {
             lost: lost_share(&start, &left, &molar_mass),
+            water_gained,
+            water_activity,
             names: species.into_iter().map(|s| s.name).collect(),
             wet_m: per_pass * volume,
             dry_m: per_pass * solids,
@@ -292,6 +304,13 @@ fn lost_share(start: &[f64], left: &[f64], molar_mass: &[f64]) -> f64 {
         }
     }
     if sprayed > 0.0 { (lost / sprayed).clamp(0.0, 1.0) } else { 0.0 }
+}
+
+/// Of the liquid alone: binder in it drives water out sooner.
+fn water_activity(flight: &mut Flight, amounts: &[f64], water: usize, room_k: f64) -> f64 {
+    let total: f64 = amounts.iter().sum();
+    let Some(&held) = amounts.get(water).filter(|n| **n > 0.0) else { return 0.0 };
+    held / total * flight.activity_coefficients(amounts, room_k)[water]
 }
 
 fn above_glass(flight: &Flight, amounts: &[f64], room_k: f64) -> Option<f64> {

@@ -54,6 +54,22 @@ def test_the_contract() -> None:
     assert film.dry().touch_dry.to("s") < 150
 
 
+def test_water_from_damp_air() -> None:
+    damp = mc.Room(temperature="25 degC", relative_humidity="90 %")
+    wet = gun().spray(club_mix(), damp)
+    assert shot().water_from_air < wet.water_from_air < mc.Ratio("10 %")
+    setup = mc.Setup(
+        mc.Paint.typical("solvent lacquer", name="hull green (invented)"),
+        "acetone",
+        airbrush=gun(),
+        room=damp,
+        substrate="wood",
+    )
+    judged = setup.judge("base coat")
+    assert judged.water_from_air > mc.Ratio("3 %")
+    assert "of water" in judged.reasons["blush"]
+
+
 def test_given_numbers_go_first() -> None:
     s = gun(
         paint_flow="0.5 mL/min", transfer_efficiency="60 %", swath="20 mm", hand_speed="50 mm/s"
