@@ -201,10 +201,12 @@ impl Setup {
         let dew = self.room.dew_point().ok()?;
         let pressure = crate::air::psychrometrics::saturation_pressure;
         let ratio = pressure(coldest).ok()?.si() / pressure(dew).ok()?.si();
-        let mut why = format!("the film cools to {}, the dew point is {}", show(coldest), show(dew));
-        if from_air.si() >= TOLD {
-            why.push_str(&format!("; the drops bring {} of water", show(from_air)));
-        }
+        let bring = if from_air.si() >= TOLD {
+            format!("; the drops bring {} of water", show(from_air))
+        } else {
+            String::new()
+        };
+        let why = format!("the film cools to {}, the dew point is {}{bring}", show(coldest), show(dew));
         Some(Margin::new(Fault::Blush, ratio, why))
     }
 }
