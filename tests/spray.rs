@@ -222,6 +222,29 @@ fn the_deposit_is_richer_in_the_slow_solvent() {
     assert!(s.drop_temperature() < room().temperature());
 }
 
+// What lands has lost solvent: the coat starts as thick as the dilution law says of the same paint with as much less thinner,
+// not as thin as the mix in the cup. The law knows nothing of which solvent has gone: within a factor 1.5.
+#[rstest::rstest]
+#[case(Family::SolventLacquer, "60 mm")]
+#[case(Family::SolventLacquer, "120 mm")]
+#[case(Family::AlcoholAcrylic, "120 mm")]
+#[case(Family::AlkydEnamel, "200 mm")]
+fn the_coat_is_as_thick_as_it_lands(#[case] family: Family, #[case] distance: &str) {
+    let shot = shot(family, 1.0, "20 psi", distance);
+    let film = shot.film(3).unwrap();
+    let first = film.dry().unwrap().viscosities().unwrap()[0].si();
+    let mix = shot.mix();
+    let in_the_cup = mix.viscosity(shot.room().temperature()).unwrap().best().si();
+    let stock = mix.paint().volume_solids().best.si();
+    let share = mistcoat::quantity::VolumeFraction::new((film.solids().get() / stock).min(1.0)).unwrap();
+    let law = mix.paint().law(mix.thinner(), shot.room().temperature()).unwrap();
+    let by_law = law.viscosity(share).unwrap().best().si();
+    assert!(first > 1.05 * in_the_cup, "{first} {in_the_cup}");
+    assert!((first / by_law).ln().abs() < 1.5_f64.ln(), "{first} {by_law} {in_the_cup}");
+    let json = serde_json::to_string(&film).unwrap();
+    assert_eq!(serde_json::from_str::<mistcoat::film::Film>(&json).unwrap(), film);
+}
+
 // Common practice: a fast thinner whitens a lacquer in damp air, a glycol ether that mixes with water keeps it clear, and an
 // enamel in white spirit does not mind. What the drops take up is in the film that lands.
 #[test]

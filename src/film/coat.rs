@@ -284,6 +284,7 @@ impl Film {
     /// The same coat with the liquid and the solids that a spray has left it.
     #[must_use]
     pub(crate) fn arrived(mut self, volatile: Blend, solids: VolumeFraction) -> Self {
+        self.flow = self.flow.map(|flow| flow.mixed_at(self.solids));
         self.volatile = volatile;
         self.solids = solids;
         self

@@ -46,6 +46,9 @@ pub struct Flow {
     viscosity: Estimate<DynamicViscosity>,
     #[serde(with = "as_text")]
     temperature: Temperature,
+    /// Share of solids of the wet viscosity, where the coat was laid thicker or thinner than that; none: as it was laid.
+    #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
+    mixed_at: Option<Ratio>,
     rule: ViscosityTemperature,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     thicker: Vec<Thicker>,
@@ -74,6 +77,7 @@ impl Flow {
         Ok(Self {
             viscosity: viscosity.clone(),
             temperature,
+            mixed_at: None,
             rule: ViscosityTemperature::LewisSquires,
             thicker: Vec::new(),
             surface_tension: Estimate::relative(
@@ -154,7 +158,7 @@ impl Flow {
         Ok(self)
     }
 
-    /// Viscosity of the wet coat, at [`Flow::temperature`].
+    /// Viscosity of the wet coat, at [`Flow::temperature`]; of one that a gun has laid, that of the mix in the cup.
     pub fn viscosity(&self) -> &Estimate<DynamicViscosity> {
         &self.viscosity
     }
@@ -172,6 +176,17 @@ impl Flow {
     /// Density of the wet coat.
     pub fn density(&self) -> &Estimate<Density> {
         &self.density
+    }
+
+    /// The same of a liquid that held so much of solids when its viscosity was known, and holds another share now.
+    pub(super) fn mixed_at(mut self, solids: VolumeFraction) -> Self {
+        self.mixed_at = self.mixed_at.or(Some(solids.into()));
+        self
+    }
+
+    /// Share of solids of the wet viscosity in a coat laid with this share.
+    pub(super) fn wet_solids(&self, laid: VolumeFraction) -> f64 {
+        self.mixed_at.map_or(laid.get(), Ratio::si)
     }
 
     pub(super) fn thicker(&self) -> &[Thicker] {

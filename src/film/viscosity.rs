@@ -101,7 +101,7 @@ impl<'a> Thickening<'a> {
             ));
         };
         let mut liquid = vec![Known {
-            solids: film.solids().get(),
+            solids: flow.wet_solids(film.solids()),
             ln: flow.viscosity().best.si().ln(),
             std: flow.viscosity().relative_std(),
         }];
