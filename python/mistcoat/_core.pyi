@@ -2774,6 +2774,11 @@ class Judged:
         Touch dry; ``None`` where the film has no such mark.
         """
     @property
+    def water_from_air(self, /) -> Ratio:
+        """
+        Water that the drops took from the air, as a share of the volume that lands.
+        """
+    @property
     def wet_film(self, /) -> Length:
         """
         Wet film of one coat, laid wet in wet.
@@ -5841,6 +5846,12 @@ class Shot:
     def warnings(self, /) -> list[str]:
         """
         What to mind: spatter, dry spray, a nozzle too fine, too little air; empty when there is nothing.
+        """
+    @property
+    def water_from_air(self, /) -> Ratio:
+        """
+        Water that the drops took from humid air on the way, as a share of the volume that lands; 0 when they gave water off. It
+        is in the film that lands. Best value, good to a factor 2.
         """
     @property
     def wet_film_per_pass(self, /) -> Estimate:
