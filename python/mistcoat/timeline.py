@@ -16,10 +16,12 @@ __all__ = [
     "crew",
     "gun_name",
     "number",
+    "planned",
     "rows",
     "said",
     "summary",
     "users",
+    "visit_times",
     "visits",
 ]
 
@@ -94,21 +96,42 @@ def gun_name(plan: Plan) -> str:
     return "gun 1" if plan.guns > 1 else "the gun"
 
 
+def _range(values: tuple[float, float, float]) -> str:
+    """Best value and range in one unit, that of the high end."""
+    best, low, high = values
+    sizes = (("d", 24 * HOUR), ("h", HOUR), ("min", MINUTE), ("s", 1.0))
+    unit, size = next(((u, s) for u, s in sizes if high >= 1.95 * s), sizes[-1])
+    best, low, high = (value / size for value in (best, low, high))
+    return f"{number(best)} {unit} ({number(low)} to {number(high)} {unit})"
+
+
 def visits(plan: Plan) -> str:
-    """How long people are at the bench, in how many visits, and how long they are away."""
+    """How long people are at the bench, and in how many visits."""
     bench = f"{said(plan.bench_time.to('s'))} at the bench"
-    if len(plan.visits) > 1:
-        bench += f" in {len(plan.visits)} visits"
-    return bench
+    return f"{bench} in {len(plan.visits)} visits" if len(plan.visits) > 1 else bench
+
+
+def visit_times(plan: Plan) -> str:
+    """When people come and go, where they do so more than once; else nothing."""
+    if len(plan.visits) < 2:
+        return ""
+    each = (" to ".join(clock_time(t.to("s")) for t in visit) for visit in plan.visits)
+    return f"At the bench from {', '.join(each)}.".replace("\n", " ")
+
+
+def planned(plan: Plan) -> str:
+    """Time at the bench, and time until the end where that is more."""
+    end = said(plan.planned.to("s"))
+    bench = visits(plan)
+    return bench if bench == f"{end} at the bench" else f"{bench}, {end} in all"
 
 
 def summary(plan: Plan) -> tuple[str, str]:
-    """Time at the bench and until the end as planned; what it takes by best values."""
-    total = plan.total
-    low, high = (said(x) for x in total.interval("s"))
+    """What is planned, and what it takes by best values."""
+    sure = _range((plan.total.to("s"), *plan.total.interval("s")))
     return (
-        f"{visits(plan)}; {said(plan.planned.to('s'))} until the last layer is touch dry",
-        f"waits are upper ends: by best values {said(total.to('s'))} in all ({low} to {high})",
+        f"{planned(plan)} until the last layer is touch dry",
+        f"waits are upper ends; at best values it takes {sure}",
     )
 
 

@@ -142,6 +142,17 @@ def test_a_bench_card_tells_what_to_do() -> None:
         assert what in face, what
 
 
+def test_tape_waits_for_a_hard_coat() -> None:
+    found = plan()
+    primer = found.layers[0]
+    # Here tape wants more than the next layer.
+    assert primer.until_mask.lasts > primer.until_next.lasts
+    assert "before tape" in words(found.card("A6").html().split("<section class='page'>")[1])
+    assert "for tape" in words(found.card("A4").html())
+    tape = found.table().columns()["until_next_min"][0]
+    assert tape == pytest.approx(primer.until_mask.lasts.to("min"))
+
+
 def test_the_sheet_holds_the_session() -> None:
     found = plan(3)
     text = words(found.card("A4").html())

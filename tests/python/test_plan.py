@@ -100,6 +100,8 @@ def test_visits_and_what_spreads_the_whole() -> None:
     title = nights.chart().axes[0].get_title()
     assert "in 2 visits" in title
     assert "in 2 visits" in nights.card("A4").html()
+    assert "At the bench from 0:00 to" in nights.card("A4").html()
+    assert "in 2 visits" in nights.card("A6").html()
 
 
 def test_open_cups_are_in_the_air() -> None:

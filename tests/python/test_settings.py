@@ -306,6 +306,44 @@ def test_the_chart_names_its_regions() -> None:
     assert "hull green" in figure.get_suptitle()
 
 
+def test_shading_and_border_agree() -> None:
+    pytest.importorskip("matplotlib")
+    result = mc.window(
+        setup(),
+        "base coat",
+        x=("thinner_per_paint", np.linspace(0, 4, 9).tolist()),
+        y=("pressure_kPa", np.linspace(30, 300, 8).tolist()),
+    )
+    figure: Any = result.chart()
+    axes = figure.axes[0]
+    for text in list(axes.texts):
+        text.remove()
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+
+    canvas = FigureCanvasAgg(figure)
+    canvas.draw()
+    pixels = np.asarray(canvas.buffer_rgba())[..., 0]
+    x, y = np.asarray(result.x), np.asarray(result.y)
+    fine_x, fine_y = np.linspace(x[0], x[-1], 161), np.linspace(y[0], y[-1], 141)
+    margins = np.nan_to_num(np.asarray(result.margins), nan=-9.0)
+    along = np.array([np.interp(fine_x, x, row) for row in margins])
+    between = np.array([np.interp(fine_y, y, column) for column in along.T]).T
+    nearest = np.ix_(
+        np.abs(fine_y[:, None] - y).argmin(axis=1), np.abs(fine_x[:, None] - x).argmin(axis=1)
+    )
+    # Places where the border runs through a cell, so that the cell and the border say different.
+    contested = (np.asarray(result.codes)[nearest] == -1) != (between > 0)
+    assert contested.sum() > 100
+    rows, columns = np.nonzero(contested)
+    at = axes.transData.transform(np.column_stack([fine_x[columns], fine_y[rows]]))
+    shown = pixels[pixels.shape[0] - 1 - at[:, 1].astype(int), at[:, 0].astype(int)]
+    good = between[contested] > 0
+    # The line itself, and what it is drawn straight across a cell, take a little of either side.
+    line = shown < 100
+    assert (shown[good & ~line] == 255).mean() > 0.9
+    assert (shown[~good & ~line] < 255).mean() > 0.9
+
+
 def test_a_chart_without_a_good_cell_says_so() -> None:
     pytest.importorskip("matplotlib")
     result = mc.window(

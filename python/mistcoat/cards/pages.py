@@ -5,7 +5,7 @@ from __future__ import annotations
 from html import escape
 from typing import TYPE_CHECKING
 
-from ..timeline import crew, said, summary
+from ..timeline import crew, planned, said, summary, visit_times
 from .timeline import svg
 
 if TYPE_CHECKING:
@@ -15,6 +15,8 @@ __all__ = ["bench_cards", "sheet"]
 
 # Of every sitting but the worst this is told by the numbers in the table.
 MEANS = "Sums of the whole room are means"
+# More notes than this are set small, so that the back stays one page.
+MANY_NOTES = 6
 # More drops than this nobody counts: the card then leads with millilitres.
 MANY_DROPS = 120
 
@@ -26,6 +28,17 @@ def _ml(volume: Volume) -> str:
 
 def _time(wait: Wait) -> str:
     return said(wait.lasts.to("s"))
+
+
+def _then(plan: Plan, index: int) -> tuple[Wait, bool]:
+    """What a layer waits for before the work goes on, and whether that is for tape.
+
+    Tape may want a harder coat than the next layer does.
+    """
+    layer = plan.layers[index]
+    masked = index + 1 < len(plan.layers) and plan.layers[index + 1].mask is not None
+    for_tape = masked and layer.until_mask.lasts > layer.until_next.lasts
+    return (layer.until_mask if for_tape else layer.until_next), for_tape
 
 
 def _sentence(text: str) -> str:
@@ -112,10 +125,12 @@ def bench_cards(plan: Plan) -> list[list[str]]:
         rows = [("gun", _gun(given)), ("spray", _spray(layer))]
         if layer.mask is not None:
             rows.insert(0, ("first", f"mask, {said(layer.mask.to('s'))}"))
-        why = f" <span class='small'>{escape(_sentence(layer.until_next.why))}</span>"
         rows.append(("touch dry", f"after <b>{_time(layer.touch_dry)}</b>"))
         if number < len(pairs):
-            rows.append(("then wait", f"<b>{_time(layer.until_next)}</b>{why}"))
+            wait, for_tape = _then(plan, number - 1)
+            what = "before tape" if for_tape else "then wait"
+            why = escape(_sentence(wait.why))
+            rows.append((what, f"<b>{_time(wait)}</b> <span class='small'>{why}</span>"))
         worst = layer.judged.worst
         reason = layer.judged.reasons.get(worst, "")
         rows.append(("goes wrong first", f"<b>{escape(worst)}</b>: {escape(reason)}"))
@@ -131,7 +146,8 @@ def bench_cards(plan: Plan) -> list[list[str]]:
             f"<span>layer {number} of {len(pairs)}</span></div>"
             f"<h1>{escape(layer.name)}</h1><p class='job'>{escape(layer.job)}</p>"
             f"<div class='recipe'>{_recipe(layer, given)}</div><dl>{lines}</dl>"
-            "<p class='small'>Film a pass is good to a factor 2.5: spray a card first.</p>"
+            "<p class='small'>Film a pass is good to a factor 2.5: spray a card first. The whole "
+            f"session: {planned(plan)}.</p>"
             f"{_short_cautions(plan)}"
         )
         out.append([face, back])
@@ -148,7 +164,9 @@ def _layers(plan: Plan) -> str:
         "<th>between coats</th><th>then wait</th><th>goes wrong first</th></tr>"
     )
     rows = []
-    for layer, given in zip(plan.layers, plan.given, strict=True):
+    for index, (layer, given) in enumerate(zip(plan.layers, plan.given, strict=True)):
+        wait, for_tape = _then(plan, index)
+        tape = "<br>for tape" if for_tape else ""
         paint, thinner = _names(given)
         mix = f"{_ml(layer.paint)} {paint} + {_ml(layer.thinner)} {thinner}"
         drops = layer.drops
@@ -158,11 +176,11 @@ def _layers(plan: Plan) -> str:
         gun = given.setup.airbrush
         flash = _time(layer.flash_off) if layer.coats > 1 else "–"
         rows.append(
-            f"<tr><td><b>{escape(layer.name)}</b><br>{escape(layer.job)}</td>"
+            f"<tr><td><b class='w'>{escape(layer.name)}</b><br>{escape(layer.job)}</td>"
             f"<td>{counted}{escape(mix)}</td>"
             f"<td class='w'>{gun.pressure.to('psi'):.0f} psi, {gun.distance.to('mm'):.0f} mm</td>"
             f"<td class='w'>{layer.passes} in {layer.coats} {_coats(layer)}</td>"
-            f"<td class='w'>{flash}</td><td class='w'>{_time(layer.until_next)}</td>"
+            f"<td class='w'>{flash}</td><td class='w'>{_time(wait)}{tape}</td>"
             f"<td>{escape(layer.judged.worst)}</td></tr>"
         )
     return f"<table>{head}{''.join(rows)}</table>"
@@ -245,7 +263,7 @@ def sheet(plan: Plan) -> list[list[str]]:
     front = (
         f"<div class='head'><h1>{escape(plan.title)}</h1>"
         f"<span>{crew(plan)}; {escape(where)}</span></div>"
-        f"<p><b>{when}</b>; {sure}.</p>"
+        f"<p><b>{when}</b>; {sure}. {visit_times(plan)}</p>"
         f"<h2>When</h2><div class='fit'>{svg(plan)}</div>"
         f"<h2>Layers, from the part upwards</h2>{_layers(plan)}"
         f"<h2>What to bring</h2>{_materials(plan)}"
@@ -254,6 +272,8 @@ def sheet(plan: Plan) -> list[list[str]]:
         f"<div class='caution'>{_air_in_short(plan)}"
         "<b>Read the cautions overleaf before you open a bottle.</b> "
         f"{escape(last.text)}</div>"
+        "<p class='foot'>Computed by mistcoat. Ranges hold the true value with 95 %, as far as "
+        "the stated causes go.</p>"
     )
     # What the air comes to stands with the air.
     worst = max(plan.exposures, key=lambda e: e.shift_sum.to("1"), default=None)
@@ -262,12 +282,11 @@ def sheet(plan: Plan) -> list[list[str]]:
     minded = [w for w in map(_sentence, plan.warnings) if w not in told]
     notes = "".join(f"<li>{escape(w)}</li>" for w in minded)
     hint = f"<li>{escape(_sentence(plan.colour_hint))}</li>" if plan.colour_hint else ""
+    small = " class='small'" if len(minded) > MANY_NOTES else ""
     back = (
         f"<h2>The air of the room</h2>{_air(plan)}"
-        f"<h2>What to mind in this plan</h2><ul>{hint}{notes}</ul>"
+        f"<h2>What to mind in this plan</h2><ul{small}>{hint}{notes}</ul>"
         f"<h2>Before you open a bottle</h2>"
         f"<div class='caution long'><div class='two'>{''.join(cautions(plan))}</div></div>"
-        "<p class='foot'>Computed by mistcoat. Ranges hold the true value with 95 %, as far as "
-        "the stated causes go.</p>"
     )
     return [[front, back]]

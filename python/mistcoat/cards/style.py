@@ -20,7 +20,7 @@ body { margin: 0; color: #000; background: #fff;
 h1 { font-size: 13pt; line-height: 1.15; margin: 0; }
 h2 { font-size: 9.5pt; margin: 3mm 0 1mm; border-bottom: .3mm solid #000; break-after: avoid; }
 .small { font-size: 7.5pt; color: #222; }
-p { margin: .8mm 0; } ul { margin: .5mm 0; padding-left: 3.5mm; } li { margin: .6mm 0; }
+p { margin: .8mm 0; } ul { margin: .5mm 0; padding-left: 4.5mm; } li { margin: .6mm 0; }
 table { border-collapse: collapse; width: 100%; }
 th { text-align: left; font-size: 7.5pt; font-weight: normal; border-bottom: .3mm solid #000; }
 td, th { padding: .5mm 2mm .5mm 0; vertical-align: top; }

@@ -16,6 +16,10 @@ if TYPE_CHECKING:
 
 __all__ = ["window"]
 
+# Code of a cell inside every limit.
+GOOD = -1
+# Margin of a cell that cannot be judged.
+UNKNOWN = -9.0
 # Hatches tell the regions apart without colour; white is good.
 HATCHES = ["....", "xxxx", "////", "++", "oo", "**", "\\\\\\\\", "||||", "OO", "----"]
 GREYS = ["#f2f2f2", "#e6e6e6", "#ececec", "#e0e0e0", "#f2f2f2"]
@@ -33,6 +37,24 @@ def _edges(values: Any) -> Any:
         return np.array([v[0] - 0.5, v[0] + 0.5])
     middle = 0.5 * (v[1:] + v[:-1])
     return np.concatenate([[2 * v[0] - middle[0]], middle, [2 * v[-1] - middle[-1]]])
+
+
+def _under(codes: Any, margins: Any) -> Any:
+    """What lies under the border: a good cell by a bad one has the fault of its worst neighbour.
+
+    The border runs between the middles of cells, so that it cuts these; white covers the rest.
+    """
+    height, width = codes.shape
+    padded = np.pad(codes, 1, constant_values=GOOD)
+    worst = np.pad(margins, 1, constant_values=np.inf)
+    out, least = codes.copy(), np.full(codes.shape, np.inf)
+    for up in (0, 1, 2):
+        for right in (0, 1, 2):
+            beside = padded[up : up + height, right : right + width]
+            margin = worst[up : up + height, right : right + width]
+            take = (codes == GOOD) & (beside != GOOD) & (margin < least)
+            out[take], least[take] = beside[take], margin[take]
+    return out
 
 
 def _heart(mask: Any) -> tuple[int, int]:
@@ -68,9 +90,17 @@ def window(result: WindowMap) -> Figure:
     uncertainty inside it.
     """
     plt = pyplot()
-    codes, margins = np.asarray(result.codes), np.asarray(result.margins)
+    codes = np.asarray(result.codes)
+    margins = np.nan_to_num(np.asarray(result.margins), nan=UNKNOWN)
     x, y = np.asarray(result.x), np.asarray(result.y)
     xe, ye = _edges(x), _edges(y)
+    good = codes == GOOD
+    # One border for shading and line: where the margin, interpolated between cells, is zero. Maps
+    # of one row or column have cells alone.
+    bordered = min(codes.shape) > 1 and bool(good.any())
+    shaded = _under(codes, margins) if bordered else codes
+    xb, yb = np.concatenate([xe[:1], x, xe[-1:]]), np.concatenate([ye[:1], y, ye[-1:]])
+    border = np.pad(margins, 1, mode="edge")
     fig: Figure
     fig, ax = plt.subplots(figsize=(8.0, 6.0), layout="constrained")
     legend = []
@@ -82,14 +112,14 @@ def window(result: WindowMap) -> Figure:
         return kept, _beside(*kept)
 
     for code, name in [*enumerate(result.faults), (-2, "cannot be judged"), (-3, "not judged")]:
-        mask = codes == code
+        mask, painted = codes == code, shaded == code
         share = float(mask.mean())
         if not mask.any():
             continue
         hatch = HATCHES[code] if code >= 0 else ""
         face = GREYS[code] if code >= 0 else "#bbbbbb"
         for row in range(len(y)):
-            spans = np.flatnonzero(np.diff(np.concatenate([[0], mask[row].astype(int), [0]])))
+            spans = np.flatnonzero(np.diff(np.concatenate([[0], painted[row].astype(int), [0]])))
             for start, stop in zip(spans[::2], spans[1::2], strict=True):
                 ax.fill_between(
                     [xe[start], xe[stop]], ye[row], ye[row + 1],
@@ -104,7 +134,8 @@ def window(result: WindowMap) -> Figure:
             )  # fmt: skip
         else:
             legend.append(name)
-    good = codes == -1
+    if bordered:
+        ax.contourf(xb, yb, border, [0.0, border.max() + 1.0], colors=["white"], zorder=1.5)
     if good.any():
         where, beside = place(*_heart(good))
         ax.annotate(
@@ -112,14 +143,11 @@ def window(result: WindowMap) -> Figure:
             fontsize=13, fontweight="bold", color=INK,
         )  # fmt: skip
     dashed = ""
-    if min(codes.shape) > 1 and good.any():
-        ax.contour(x, y, np.nan_to_num(margins, nan=-9.0), [0.0], colors=INK, linewidths=1.8)
+    if bordered:
+        ax.contour(xb, yb, border, [0.0], colors=INK, linewidths=1.8)
         if (margins[good] > 1.0).any():
             dashed = " Dashed: one standard uncertainty inside."
-            ax.contour(
-                x, y, np.nan_to_num(margins, nan=-9.0), [1.0],
-                colors=INK, linewidths=0.9, linestyles="dashed",
-            )  # fmt: skip
+            ax.contour(xb, yb, border, [1.0], colors=INK, linewidths=0.9, linestyles="dashed")
     ax.set_xlim(xe[0], xe[-1])
     ax.set_ylim(ye[0], ye[-1])
     ax.set_xlabel(result.x_title)

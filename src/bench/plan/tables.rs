@@ -4,6 +4,7 @@ use super::habits::Habits;
 use super::planned::PlannedLayer;
 use super::record::Plan;
 use super::steps::{Step, What};
+use super::waits::Wait;
 use crate::quantity::{Quantity, Time, Volume, digits, show, show_in, to};
 use crate::source::cite;
 use crate::table::{Cell, Column, Table};
@@ -88,7 +89,11 @@ impl Plan {
         let session = self.session();
         let over = |pick: &dyn Fn(&PlannedLayer) -> Cell| self.layers().iter().map(pick).collect::<Vec<_>>();
         let number = |v: Volume| Cell::number(digits(ml(v), 2), ml(v));
-        let until = |l: &PlannedLayer| Cell::number(said(l.until_next.lasts), minutes(l.until_next.lasts));
+        let until = (0..self.layers().len()).filter_map(|index| {
+            let (wait, for_tape) = self.then(index)?;
+            let words = if for_tape { format!("{}, tape", said(wait.lasts)) } else { said(wait.lasts) };
+            Some(Cell::number(words, minutes(wait.lasts)))
+        });
         let mut notes = self.waits_in_words();
         notes.push(format!(
             "Amounts are for one person: what goes through the gun at best values, {} more, and what the gun keeps. \
@@ -120,7 +125,7 @@ impl Plan {
                     "min",
                     over(&|l| Cell::number(said(l.flash_off.lasts), minutes(l.flash_off.lasts))),
                 ),
-                column("until_next", "then\nwait", "min", over(&until)),
+                column("until_next", "then\nwait", "min", until.collect()),
             ],
             notes,
         }
@@ -226,16 +231,27 @@ impl Plan {
         Table { caption: format!("{}: what to bring", session.title), columns, notes }
     }
 
+    /// What a layer waits for before the work goes on, and whether that is for tape: it may want a harder coat than the next
+    /// layer does.
+    fn then(&self, index: usize) -> Option<(&Wait, bool)> {
+        let layer = self.layers().get(index)?;
+        let masked = self.layers().get(index + 1).is_some_and(|next| next.mask.is_some());
+        let for_tape = masked && layer.until_mask.lasts > layer.until_next.lasts;
+        Some((if for_tape { &layer.until_mask } else { &layer.until_next }, for_tape))
+    }
+
     /// How long the parts wait and why; layers that wait alike share a line.
     fn waits_in_words(&self) -> Vec<String> {
         let mut out: Vec<(Vec<&str>, String)> = Vec::new();
-        for l in self.layers() {
+        for (index, l) in self.layers().iter().enumerate() {
             let between = if l.coats > 1 {
                 format!("{} between coats ({}); ", said(l.flash_off.lasts), l.flash_off.why)
             } else {
                 String::new()
             };
-            let words = format!("{between}{} after it ({})", said(l.until_next.lasts), l.until_next.why);
+            let (wait, for_tape) = self.then(index).unwrap_or((&l.until_next, false));
+            let after = if for_tape { "before tape" } else { "after it" };
+            let words = format!("{between}{} {after} ({})", said(wait.lasts), wait.why);
             match out.iter_mut().find(|(_, known)| *known == words) {
                 Some((names, _)) => names.push(&l.name),
                 None => out.push((vec![&l.name], words)),
@@ -325,13 +341,8 @@ impl Plan {
                 text
             }
             What::Wait => {
-                let next_is_masked = self.layers().get(stretch.layer + 1).is_some_and(|l| l.mask.is_some());
-                let before_tape = next_is_masked && layer.until_mask.lasts > layer.until_next.lasts;
-                if before_tape {
-                    format!("for tape: {}", layer.until_mask.why)
-                } else {
-                    layer.until_next.why.clone()
-                }
+                let (wait, for_tape) = self.then(stretch.layer).unwrap_or((&layer.until_next, false));
+                if for_tape { format!("for tape: {}", wait.why) } else { wait.why.clone() }
             }
             What::Dry => layer.touch_dry.why.clone(),
             What::Rinse | What::CleanUp => wash().map_or_else(String::new, |w| {
