@@ -194,7 +194,7 @@ impl PyDispersion {
 /// How long a paint takes to harden by oxygen once its solvent has left: ranges of common practice, not computed.
 #[pyclass(frozen, eq, name = "OxidativeCure", module = "mistcoat")]
 #[derive(Clone, PartialEq)]
-pub struct PyOxidativeCure(pub &'static OxidativeCure);
+pub struct PyOxidativeCure(pub OxidativeCure);
 
 #[pymethods]
 impl PyOxidativeCure {
@@ -215,12 +215,12 @@ impl PyOxidativeCure {
     }
     /// What speeds and slows it.
     #[getter]
-    fn words(&self) -> &'static str {
+    fn words(&self) -> &str {
         &self.0.words
     }
     /// Rags that heat up by themselves.
     #[getter]
-    fn caution(&self) -> &'static str {
+    fn caution(&self) -> &str {
         &self.0.caution
     }
     fn __str__(&self) -> String {
@@ -228,5 +228,12 @@ impl PyOxidativeCure {
     }
     fn __repr__(&self) -> String {
         format!("<OxidativeCure: touch dry {}, through {}>", self.0.touch, self.0.through)
+    }
+    #[staticmethod]
+    fn _from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "_from_json", &slf.get().0)
     }
 }

@@ -210,7 +210,7 @@ impl PyFilm {
     /// common practice, with the caution about oily rags; ``None`` for others.
     #[getter]
     fn oxidative_cure(&self) -> Option<PyOxidativeCure> {
-        self.0.oxidative_cure().map(PyOxidativeCure)
+        self.0.oxidative_cure().cloned().map(PyOxidativeCure)
     }
     /// Dries the coat; takes well under a millisecond. Gives a ``MistcoatWarning`` when dew may form on it.
     fn dry(&self, py: Python<'_>) -> CallResult<PyDrying> {
@@ -247,7 +247,7 @@ impl PyFilm {
 
 /// The course of one drying coat.
 ///
-/// The curves are float64 arrays with one entry for each of ``time``; ``columns()`` has them all under names with their
+/// The curves are float64 arrays with one entry for each of ``time_s``; ``columns()`` has them all under names with their
 /// units, ready for a data frame. "Lost" counts only what the coat arrived with, not water taken up from the air.
 #[pyclass(frozen, eq, name = "Drying", module = "mistcoat")]
 #[derive(Clone, PartialEq)]
@@ -295,7 +295,7 @@ impl PyDrying {
     }
     /// Times in seconds, from zero.
     #[getter]
-    fn time(&self) -> Curve {
+    fn time_s(&self) -> Curve {
         Curve(self.seconds())
     }
     /// Share of the volatile mass that the coat arrived with and still holds, 1 to 0.
@@ -304,13 +304,13 @@ impl PyDrying {
         Curve(self.0.solvent_left().to_vec())
     }
     /// Film temperature in °C.
-    #[getter]
+    #[getter(temperature_degC)]
     fn temperature(&self) -> Curve {
         Curve(self.celsius())
     }
     /// Film thickness in µm, solids and liquid.
     #[getter]
-    fn thickness(&self) -> Curve {
+    fn thickness_um(&self) -> Curve {
         Curve(self.micrometres())
     }
     /// By species: mass fraction among the volatiles in the film.
@@ -391,13 +391,13 @@ impl PyDrying {
     fn blush(&self, py: Python<'_>) -> CallResult<crate::lay::PyBlush> {
         Ok(crate::lay::PyBlush(py.detach(|| self.0.blush())?))
     }
-    /// Viscosity of the film in Pa.s, one for each of ``time``.
+    /// Viscosity of the film in mPa s, one for each of ``time_s``.
     ///
     /// Raises ``RangeError`` for a film whose flow is not known: take that of a ``Mix``, or ``Flow(...).on(film)``.
-    #[getter]
+    #[getter(viscosity_mPa_s)]
     fn viscosity(&self, py: Python<'_>) -> CallResult<Curve> {
         let course = py.detach(|| self.0.viscosities())?;
-        Ok(Curve(course.iter().map(|v| v.si()).collect()))
+        Ok(Curve(course.iter().map(|v| v.si() * 1e3).collect()))
     }
     /// Solvent left at a time, as a share of its volume and that of the solids; water from the air does not count.
     ///

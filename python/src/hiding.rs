@@ -117,6 +117,26 @@ impl PyGloss {
         let usual = |given: Option<Share>, usual| reflectance(given.unwrap_or(Share(usual)));
         Ok(Self(Gloss::new(usual(mirrored, 0.04)?, usual(thrown_back, 0.6)?, mirrored_is_seen)?))
     }
+    /// Share of the light mirrored at right angles.
+    #[getter]
+    fn mirrored(&self) -> f64 {
+        self.0.mirrored()
+    }
+    /// Share of the light thrown back inside.
+    #[getter]
+    fn thrown_back(&self) -> f64 {
+        self.0.thrown_back()
+    }
+    /// Whether the meter counts the mirrored light.
+    #[getter]
+    fn mirrored_is_seen(&self) -> bool {
+        self.0.mirrored_is_seen()
+    }
+    fn __repr__(&self) -> String {
+        let g = &self.0;
+        let seen = if g.mirrored_is_seen() { "True" } else { "False" };
+        format!("Gloss({}, {}, mirrored_is_seen={seen})", g.mirrored(), g.thrown_back())
+    }
     /// What the meter reads above a film that gives back ``internal``.
     fn measured(&self, internal: Share) -> CallResult<f64> {
         Ok(self.0.measured(reflectance(internal)?).get())

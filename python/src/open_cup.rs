@@ -120,7 +120,7 @@ impl PyOpenCup {
 
 /// The course of a mix in an open cup, from ``OpenCup.stand``.
 ///
-/// The curves are float64 arrays with one entry for each of ``time``; ``columns()`` has them all under names with their units.
+/// The curves are float64 arrays with one entry for each of ``time_s``; ``columns()`` has them all under names with their units.
 #[pyclass(frozen, eq, name = "CupCourse", module = "mistcoat")]
 #[derive(Clone, PartialEq)]
 pub struct PyCupCourse(pub CupCourse);
@@ -158,12 +158,12 @@ impl PyCupCourse {
     }
     /// Times in seconds, from zero.
     #[getter]
-    fn time(&self) -> Curve {
+    fn time_s(&self) -> Curve {
         Curve(self.seconds())
     }
     /// Mass lost in g, less what came from the air.
     #[getter]
-    fn mass_lost(&self) -> Curve {
+    fn mass_lost_g(&self) -> Curve {
         Curve(self.grams())
     }
     /// Volume fraction of solids.
@@ -172,12 +172,12 @@ impl PyCupCourse {
         Curve(self.0.volume_solids())
     }
     /// Viscosity in mPa s at room temperature.
-    #[getter]
+    #[getter(viscosity_mPa_s)]
     fn viscosity(&self) -> Curve {
         Curve(self.millipascal_seconds())
     }
     /// Temperature of the liquid in °C.
-    #[getter]
+    #[getter(temperature_degC)]
     fn temperature(&self) -> Curve {
         Curve(self.celsius())
     }
@@ -325,6 +325,13 @@ impl PyTopUp {
     fn __repr__(&self) -> String {
         format!("<TopUp: {}>", self.__str__())
     }
+    #[staticmethod]
+    fn _from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "_from_json", &slf.get().0)
+    }
 }
 
 /// How soon a mix dries on the tip of the airbrush needle, within a factor 2.
@@ -406,5 +413,12 @@ impl PyTipDrying {
     }
     fn __repr__(&self) -> String {
         format!("<TipDrying: {}>", self.0.sets_after.estimate)
+    }
+    #[staticmethod]
+    fn _from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "_from_json", &slf.get().0)
     }
 }

@@ -343,6 +343,26 @@ impl PyRinseBench {
         bench.check()?;
         Ok(Self(bench))
     }
+    /// Liquid left in the gun after pouring out.
+    #[getter]
+    fn hold_up(&self) -> PyEstimate {
+        PyEstimate::new(self.0.hold_up.clone())
+    }
+    /// Paint of the next colour that goes in.
+    #[getter]
+    fn fill(&self) -> PyVolume {
+        PyVolume(self.0.fill)
+    }
+    /// Smallest portion of cleaner that wets cup and passages.
+    #[getter]
+    fn least_portion(&self) -> PyVolume {
+        PyVolume(self.0.least_portion)
+    }
+    fn __repr__(&self) -> String {
+        let b = &self.0;
+        let (kept, fill, least) = (q::show(b.hold_up.best), q::show(b.fill), q::show(b.least_portion));
+        format!("<RinseBench: hold-up {kept}, fill {fill}, portions of {least} or more>")
+    }
     /// Cleaner between two colours; at least one portion, however alike they are.
     #[pyo3(signature = (before, after))]
     #[allow(clippy::needless_pass_by_value, reason = "extracted argument")]

@@ -145,6 +145,13 @@ impl PySessionAir {
         let names: Vec<String> = self.0.sources().into_iter().map(|s| s.name).collect();
         format!("<SessionAir: {}>", if names.is_empty() { "no source".to_owned() } else { names.join(", ") })
     }
+    #[staticmethod]
+    fn _from_json(text: &str) -> CallResult<Self> {
+        Ok(Self(crate::json::load(text)?))
+    }
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
+        crate::json::reduce(slf, "_from_json", &slf.get().0)
+    }
 }
 
 /// One source of vapour over the session. Water does not count.
@@ -373,7 +380,7 @@ impl PySessionExposure {
     }
     /// Times of the curves in seconds.
     #[getter]
-    fn times_s(&self) -> Curve {
+    fn time_s(&self) -> Curve {
         Curve(self.0.times().iter().map(|t| t.si()).collect())
     }
     /// Mean of the room at each time: sum of concentrations over limits of 8 h.

@@ -12,7 +12,7 @@ use crate::spray::PyAirbrush;
 use mistcoat::bench::{Cover, Fault, Job, Judged, RetarderShare, Setup};
 use mistcoat::film::Substrate;
 use mistcoat::quantity::{self as q, Quantity};
-use pyo3::{exceptions::PyTypeError, prelude::*, types::PyString};
+use pyo3::{exceptions::PyTypeError, prelude::*};
 
 /// A job by its name, or one of your own.
 #[derive(FromPyObject)]
@@ -168,6 +168,8 @@ impl PyJob {
 /// >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
 /// >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
 /// >>> setup = mc.Setup(green, "isopropanol", thinner_per_paint=1, airbrush=gun, room=room, substrate="wood")
+/// >>> print(setup)
+/// hull green, thinner 1 : paint 1 (isopropanol); 0.3 mm nozzle, 138 kPa, 80 mm away; 1 pass on wood, 4 mm; 21 °C, 50 % humidity
 /// >>> judged = setup.judge("base coat")
 /// >>> judged.worst in mc.Setup.faults()
 /// True
@@ -313,8 +315,11 @@ impl PySetup {
     fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
         crate::json::reduce(slf, "from_json", &slf.get().0)
     }
-    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
-        Ok(format!("Setup.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
+    fn __str__(&self) -> String {
+        self.0.to_string()
+    }
+    fn __repr__(&self) -> String {
+        format!("<Setup: {}>", self.0)
     }
 }
 

@@ -88,6 +88,25 @@ pub(super) struct Stage {
     pub(super) target: Target,
 }
 
+/// In one line: what is mixed, how it is sprayed, on what and where.
+impl core::fmt::Display for Setup {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        let ratio = crate::quantity::digits(self.thinner_per_paint, 3);
+        write!(f, "{}, thinner {ratio} : paint 1 ({}", self.paint.name(), self.thinner.label())?;
+        if let Some(slowed) = &self.retarder {
+            write!(f, " with {} of {}", show(slowed.share), slowed.retarder.label())?;
+        }
+        write!(f, "); {}; ", self.gun)?;
+        match (self.wet_film, self.wet_passes) {
+            (Some(film), _) => write!(f, "{} wet", show(film))?,
+            (None, 1) => f.write_str("1 pass")?,
+            (None, passes) => write!(f, "{passes} passes wet in wet")?,
+        }
+        let (warm, damp) = (show(self.room.temperature()), self.room.relative_humidity());
+        write!(f, " on {}; {warm}, {damp} humidity", self.substrate)
+    }
+}
+
 impl Setup {
     /// A setting on an upright face of bare polystyrene, one pass wet.
     pub fn new(paint: &Paint, thinner: &Blend, thinner_per_paint: f64, gun: &Airbrush, room: &Room) -> Self {

@@ -8,14 +8,16 @@ use super::axis::{Axis, no_retarder};
 use super::fault::Fault;
 use super::jobs::Job;
 use super::setup::{Setup, Stage};
-use crate::error::{Result, out_of_range};
+use crate::error::{Error, Result, bad_data, out_of_range};
 use crate::progress::{Progress, for_rows};
+use serde::{Deserialize, Serialize};
 
 /// Cells along one side at most.
 const MOST: usize = 1000;
 
 /// One cell.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Cell {
     /// Not judged: the work was stopped before.
     Waiting,
@@ -28,7 +30,8 @@ pub enum Cell {
 }
 
 /// A map of the settings.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "Stored")]
 pub struct WindowMap {
     /// What runs to the right, and its values.
     pub x: (Axis, Vec<f64>),
@@ -42,6 +45,33 @@ pub struct WindowMap {
     pub job: Job,
     /// The first error among refused cells, in words.
     pub refused: Option<String>,
+}
+
+/// The fields of a [`WindowMap`] as stored, not yet checked.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Stored {
+    x: (Axis, Vec<f64>),
+    y: (Axis, Vec<f64>),
+    cells: Vec<Cell>,
+    start: Setup,
+    job: Job,
+    refused: Option<String>,
+}
+
+impl TryFrom<Stored> for WindowMap {
+    type Error = Error;
+
+    fn try_from(s: Stored) -> Result<Self> {
+        check(&s.start, &s.x, &s.y)?;
+        let (wanted, found) = (s.x.1.len() * s.y.1.len(), s.cells.len());
+        if found != wanted {
+            let problem = format!("{found} cells where the axes have {wanted}");
+            let remedy = "make the map again and store that";
+            return Err(bad_data("stored map", None, Some("cells"), problem, remedy));
+        }
+        Ok(Self { x: s.x, y: s.y, cells: s.cells, start: s.start, job: s.job.checked()?, refused: s.refused })
+    }
 }
 
 impl WindowMap {

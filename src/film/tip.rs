@@ -26,9 +26,10 @@ use crate::answer::Answer;
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, Input, ModelError, Scale, propagate};
 use crate::paint::{Family, Mix};
-use crate::quantity::{Length, Number, Quantity, Time, Velocity, digits, show};
+use crate::quantity::{Length, Number, Quantity, Time, Velocity, as_text, digits, show};
 use crate::warning::Warning;
 use crate::working::{Step, Working};
+use serde::{Deserialize, Serialize};
 
 /// Film on the tip, length and wall of the needle's end, m (source key `NEEDLE_TIP`).
 const FILM_M: f64 = 20e-6;
@@ -136,7 +137,8 @@ impl Tip {
 }
 
 /// How soon the paint on the tip of the needle sets.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct TipDrying {
     /// Until the paint on the tip is ten times as thick.
     pub sets_after: Answer<Time>,
@@ -146,6 +148,7 @@ pub struct TipDrying {
     pub redissolves: bool,
     /// Time in pauses after which layers that do not dissolve have built a clot of 50 µm; `None` when the paint stays wet
     /// between strokes, or dissolves again.
+    #[serde(with = "as_text::option")]
     pub wipe_every: Option<Time>,
     /// What to do.
     pub advice: String,

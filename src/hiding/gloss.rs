@@ -75,6 +75,21 @@ impl Gloss {
         Ok(Self { mirrored: mirrored.get(), thrown_back: thrown_back.get(), mirrored_is_seen })
     }
 
+    /// Share of the light mirrored at right angles, k₁.
+    pub const fn mirrored(&self) -> f64 {
+        self.mirrored
+    }
+
+    /// Share of the light thrown back inside, k₂.
+    pub const fn thrown_back(&self) -> f64 {
+        self.thrown_back
+    }
+
+    /// Whether the meter counts the mirrored light.
+    pub const fn mirrored_is_seen(&self) -> bool {
+        self.mirrored_is_seen
+    }
+
     /// What the meter reads above a film that gives back `internal`.
     pub fn measured(&self, internal: Reflectance) -> Reflectance {
         let (k1, k2, r) = (self.mirrored, self.thrown_back, internal.get());

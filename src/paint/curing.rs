@@ -14,14 +14,15 @@ use super::uncertain::Uncertain;
 use crate::error::{Error, Result, bad_data};
 use crate::estimate::Estimate;
 use crate::quantity::{Temperature, Time};
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use std::sync::LazyLock;
 
 const FILE: &str = "data/curing.toml";
 const TEXT: &str = include_str!("../../data/curing.toml");
 
 /// How long a paint that hardens by oxygen takes; common practice.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct OxidativeCure {
     /// Until a light touch takes nothing away.
     pub touch: Estimate<Time>,

@@ -20,6 +20,9 @@ const HALVINGS: usize = 60;
 #[serde(try_from = "Record", into = "Record")]
 pub struct Shade {
     name: String,
+    /// As given; the optics would give it back but for its last digit.
+    reflectivity: Reflectance,
+    strength: f64,
     optics: Optics,
 }
 
@@ -63,7 +66,7 @@ impl Shade {
         // Only the ratio of two strengths matters; the unit of S cancels.
         let optics =
             Optics::from_reflectivity(reflectivity, OpticalCoefficient::from_si(strength * STRENGTH_ONE))?;
-        Ok(Self { name: name.trim().to_owned(), optics })
+        Ok(Self { name: name.trim().to_owned(), reflectivity, strength, optics })
     }
 
     /// From the hiding power of the paint: its scattering is its strength.
@@ -98,12 +101,12 @@ impl Shade {
 
     /// Luminous reflectance of a film that hides.
     pub fn reflectivity(&self) -> Reflectance {
-        self.optics.reflectivity()
+        self.reflectivity
     }
 
     /// Tinting strength relative to the other paints.
     pub fn strength(&self) -> f64 {
-        self.optics.scattering().si() / STRENGTH_ONE
+        self.strength
     }
 
     /// Lightness L* of a film that hides.

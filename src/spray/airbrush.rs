@@ -4,7 +4,7 @@ use super::atomise::Correlation;
 use super::nozzle::{NozzleTypical, check_bore};
 use super::shot::Shot;
 use super::sizes::{CLASSES, SizeSpread};
-use crate::air::{Orifice, Room};
+use crate::air::{Jet, Orifice, Room};
 use crate::error::{Error, Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
 use crate::paint::Mix;
@@ -362,6 +362,23 @@ impl Airbrush {
     /// errors of the mix's viscosity.
     pub fn spray(&self, mix: &Mix, room: &Room) -> Result<Shot> {
         Shot::new(self.clone(), mix.clone(), room.clone())
+    }
+
+    /// The jet of its air alone, with the paint off, in a room; for drying with the gun ([`Room::under_gun`]).
+    ///
+    /// # Errors
+    /// A [`crate::error::DataError`] when the embedded table is damaged.
+    ///
+    /// ```
+    /// use mistcoat::{air::Room, quantity::{RelativeHumidity, parse, to}, spray::Airbrush};
+    /// let room = Room::new(parse("21 °C")?, RelativeHumidity::new(0.55)?)?;
+    /// let gun = Airbrush::new(parse("0.3 mm")?, parse("20 psi")?, parse("15 cm")?)?;
+    /// let dry_with_it = room.under_gun(&gun.air_jet(&room)?, gun.distance())?;
+    /// assert!((5.0..15.0).contains(&to(dry_with_it.air_speed(), "m/s")?));
+    /// # Ok::<(), mistcoat::Error>(())
+    /// ```
+    pub fn air_jet(&self, room: &Room) -> Result<Jet> {
+        Jet::new(&Orifice::effective(self.air_area()?.best)?, self.pressure, room)
     }
 
     /// Bore of the paint nozzle.

@@ -57,17 +57,17 @@ def test_records_pickle_copy_and_evaluate(make: Any) -> None:
 
 def test_curves_are_plain_columns() -> None:
     dry = dried()
-    curves = [dry.time, dry.solvent_left, dry.temperature, dry.thickness, *dry.composition.values()]
+    curves = [dry.time_s, dry.solvent_left, dry.temperature_degC, dry.thickness_um, *dry.composition.values()]
     for curve in curves:
         assert curve.dtype == np.float64
         assert curve.shape == (len(dry),)
         assert np.isfinite(curve).all()
-    assert (np.diff(dry.time) > 0).all()
+    assert (np.diff(dry.time_s) > 0).all()
     assert dry.solvent_left[0] == pytest.approx(1.0)
-    assert dry.thickness[0] == pytest.approx(25.0)
-    assert 0.15 * 25.0 <= dry.thickness[-1] < 1.1 * 0.15 * 25.0
-    assert dry.temperature[0] == pytest.approx(25.0)
-    assert dry.temperature.min() == pytest.approx(dry.coldest.to("degC"))
+    assert dry.thickness_um[0] == pytest.approx(25.0)
+    assert 0.15 * 25.0 <= dry.thickness_um[-1] < 1.1 * 0.15 * 25.0
+    assert dry.temperature_degC[0] == pytest.approx(25.0)
+    assert dry.temperature_degC.min() == pytest.approx(dry.coldest.to("degC"))
     assert (
         list(dry.composition)
         == dry.species

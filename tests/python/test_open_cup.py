@@ -63,7 +63,7 @@ def test_a_cup_thickens() -> None:
     assert list(columns)[:4] == ["time_s", "mass_lost_g", "volume_solids", "viscosity_mPa_s"]
     # Ledger: what is lost is what the species lack.
     species = np.sum([c for name, c in columns.items() if name.endswith(" g")], axis=0)
-    np.testing.assert_allclose(species[0] - species, course.mass_lost, atol=1e-12)
+    np.testing.assert_allclose(species[0] - species, course.mass_lost_g, atol=1e-12)
     times = [course.time_to_thicken(rise) for rise in ("10 %", "20 %", "50 %")]
     assert times[0].best < times[1].best < times[2].best
     low, high = times[1].interval("min")
@@ -107,9 +107,9 @@ def test_curves_are_monotone(depth: float, diameter: float, parts: float) -> Non
         until="1 h",
     )
     course = cup.stand()
-    assert np.all(np.diff(course.mass_lost) > -1e-9)
+    assert np.all(np.diff(course.mass_lost_g) > -1e-9)
     assert np.all(np.diff(course.volume_solids) > -1e-9)
-    assert np.all(np.isfinite(course.viscosity))
+    assert np.all(np.isfinite(course.viscosity_mPa_s))
 
 
 def test_cups_travel() -> None:

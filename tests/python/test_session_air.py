@@ -65,8 +65,8 @@ def test_an_evening() -> None:
     assert found.near_short_sum.best >= found.short_sum.best
     low, high = found.shift_sum.interval("1")
     assert low < found.shift_sum.to("1") < high
-    assert found.times_s.shape == found.shares.shape == found.near_shares.shape
-    assert np.all(np.diff(found.times_s) > 0)
+    assert found.time_s.shape == found.shares.shape == found.near_shares.shape
+    assert np.all(np.diff(found.time_s) > 0)
     assert np.all(found.near_shares >= found.shares)
     assert found.peak == pytest.approx(found.shares.max())
     assert found.worst_from.to("min") >= 0

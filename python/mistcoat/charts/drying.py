@@ -84,7 +84,7 @@ def _when(time: Curve, falling: Curve, level: float) -> float | None:
 
 def _window(dry: Drying, marks: list[Mark]) -> tuple[float, float, bool]:
     """First and last time to draw, and whether on a log axis."""
-    time, left = dry.time, dry.solvent_left
+    time, left = dry.time_s, dry.solvent_left
     half = _when(time, left, 0.5 * (1 + float(left.min()))) or float(time[-1])
     ends = [mark.high for mark in marks if mark.best is not None]
     late = _when(time, left, 0.01)
@@ -154,7 +154,7 @@ def _bands(dry: Drying) -> list[tuple[str, Curve, bool]]:
     amounts = dry.amounts
     # What a coat brought is there from the start; water from the air is not.
     brought = {n: c for n, c in amounts.items() if c[0] > 0 and c.max() >= LEAST_SHARE}
-    time = dry.time
+    time = dry.time_s
     weight = np.diff(np.log(np.maximum(time[1:], 1e-9)))
     late = {name: float((curve[2:] / curve[0] * weight).sum()) for name, curve in brought.items()}
     order = sorted(brought, key=lambda name: -late[name])
@@ -172,7 +172,7 @@ def _left(ax: Axes, dry: Drying, span: tuple[float, float, bool]) -> None:
     reach = np.linspace(0, 1, grid.size)
     crowded: list[tuple[str, float, float]] = []
     for index, (name, curve, from_air) in enumerate(_bands(dry)):
-        thick = 100 * np.interp(grid, dry.time, curve)
+        thick = 100 * np.interp(grid, dry.time_s, curve)
         top = bottom + thick
         if from_air:
             ax.fill_between(grid, bottom, top, fc="white", ec=MID, hatch="////", lw=0.0)
@@ -192,7 +192,7 @@ def _left(ax: Axes, dry: Drying, span: tuple[float, float, bool]) -> None:
             at = int(np.where(inside > 0.6 * inside.max())[0][-1])
             crowded.append((name, float(grid[at]), float((bottom[at] + top[at]) / 2)))
         bottom = top
-    ax.plot(grid, 100 * np.interp(grid, dry.time, dry.solvent_left), color=INK, lw=1.8)
+    ax.plot(grid, 100 * np.interp(grid, dry.time_s, dry.solvent_left), color=INK, lw=1.8)
     # Thin bands are named in the empty corner above the falling curve.
     for row, (name, x, y) in enumerate(sorted(crowded, key=lambda item: -item[2])):
         ax.annotate(
@@ -222,7 +222,7 @@ def _room_lines(dry: Drying, end: float) -> tuple[Curve, Curve, Curve]:
 
 
 def _temperature(ax: Axes, dry: Drying, start: float, end: float) -> None:
-    time, film = dry.time, dry.temperature
+    time, film = dry.time_s, dry.temperature_degC
     times, warm, dew = _room_lines(dry, end)
     times[0] = start
     ax.step(times, warm, where="post", color=MID, lw=1.2, ls=(0, (6, 3)))
@@ -257,7 +257,7 @@ def _temperature(ax: Axes, dry: Drying, start: float, end: float) -> None:
 
 
 def _thickness(ax: Axes, dry: Drying, start: float) -> None:
-    time, thick = dry.time, dry.thickness
+    time, thick = dry.time_s, dry.thickness_um
     ax.plot(np.append(time, 1e12), np.append(thick, thick[-1]), color=INK, lw=1.8)
     build = dry.film.dry_build.to("um")
     if build > 0:
@@ -296,7 +296,7 @@ def drying(dry: Drying) -> Figure:
     )
     strip, left, temperature, thickness = axes
     _axis_of_time(thickness, start, end, log)
-    _strip(strip, marks, start, _tick(float(dry.time[-1])))
+    _strip(strip, marks, start, _tick(float(dry.time_s[-1])))
     _left(left, dry, (start, end, log))
     _temperature(temperature, dry, start, end)
     _thickness(thickness, dry, start)

@@ -3,20 +3,25 @@
 use super::course::CupCourse;
 use super::run::{Followed, Thickening};
 use crate::dose::Dropper;
-use crate::error::Result;
+use crate::error::{Error, Result, bad_data};
 use crate::estimate::{Estimate, Input, ModelError, Scale, propagate};
 use crate::film::flash_off::MODEL_SPREAD;
+use crate::quantity::as_text::{self, Text};
 use crate::quantity::{Mass, Number, Quantity, Ratio, Time, Volume, digits, show};
 use crate::warning::Warning;
 use crate::working::{Step, Working};
+use serde::{Deserialize, Serialize};
 
 /// Halvings that bring an amount to its last digits.
 const BISECTIONS: usize = 50;
 /// A restored mix that dries slower than this is told of.
 const SLOWER: f64 = 0.9;
+/// Mass fractions that are read back add up to one within this.
+const ROUNDING: f64 = 1e-6;
 
 /// What brings a mix in an open cup back to the viscosity it was poured with.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "Record", into = "Record")]
 pub struct TopUp {
     /// Mass that has left, less what came from the air.
     pub lost_mass: Mass,
@@ -36,6 +41,77 @@ pub struct TopUp {
     pub warnings: Vec<Warning>,
     /// The steps.
     pub working: Working,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Record {
+    #[serde(with = "as_text")]
+    lost_mass: Mass,
+    #[serde(with = "as_text")]
+    lost_volume: Volume,
+    thinner: Estimate<Volume>,
+    drops: Estimate<Number>,
+    poured: Vec<(String, Text<Ratio>)>,
+    restored: Vec<(String, Text<Ratio>)>,
+    #[serde(with = "as_text")]
+    evaporation_rate: Ratio,
+    warnings: Vec<Warning>,
+    working: Working,
+}
+
+impl From<TopUp> for Record {
+    fn from(t: TopUp) -> Self {
+        let texts =
+            |shares: Vec<(String, Ratio)>| shares.into_iter().map(|(name, x)| (name, Text(x))).collect();
+        Self {
+            lost_mass: t.lost_mass,
+            lost_volume: t.lost_volume,
+            thinner: t.thinner,
+            drops: t.drops,
+            poured: texts(t.poured),
+            restored: texts(t.restored),
+            evaporation_rate: t.evaporation_rate,
+            warnings: t.warnings,
+            working: t.working,
+        }
+    }
+}
+
+impl TryFrom<Record> for TopUp {
+    type Error = Error;
+
+    fn try_from(r: Record) -> Result<Self> {
+        let wrong = |field: &str, problem: &str| {
+            Err(bad_data("stored top-up", None, Some(field), problem, "top up the cup again and store that"))
+        };
+        for (field, shares) in [("poured", &r.poured), ("restored", &r.restored)] {
+            let whole: f64 = shares.iter().map(|(_, x)| x.0.si()).sum();
+            let parts = shares.iter().all(|(_, x)| (0.0..=1.0).contains(&x.0.si()));
+            if !parts || (whole - 1.0).abs() > ROUNDING {
+                return wrong(field, "holds mass fractions that do not make one whole");
+            }
+        }
+        if r.thinner.best.si() < 0.0 || r.drops.best.si() < 0.0 {
+            return wrong("drops", "is below zero");
+        }
+        if r.evaporation_rate.si() < 0.0 {
+            return wrong("evaporation_rate", "is below zero");
+        }
+        let shares =
+            |texts: Vec<(String, Text<Ratio>)>| texts.into_iter().map(|(name, x)| (name, x.0)).collect();
+        Ok(Self {
+            lost_mass: r.lost_mass,
+            lost_volume: r.lost_volume,
+            thinner: r.thinner,
+            drops: r.drops,
+            poured: shares(r.poured),
+            restored: shares(r.restored),
+            evaporation_rate: r.evaporation_rate,
+            warnings: r.warnings,
+            working: r.working,
+        })
+    }
 }
 
 impl CupCourse {

@@ -33,6 +33,7 @@
 mod over_time;
 mod report;
 mod source;
+mod stored;
 mod table;
 
 pub(super) use over_time::near_flow_m3_s;
@@ -41,6 +42,7 @@ pub use report::{SessionExposure, SessionVapour, Ventilation};
 pub use source::{SourceKind, VapourSource};
 
 use self::source::Emitter;
+use self::stored::Stored;
 use super::exposure::Authority;
 use crate::air::{Room, RoomVapour};
 use crate::blend::Blend;
@@ -48,6 +50,7 @@ use crate::error::{Result, out_of_range};
 use crate::film::{CupCourse, Drying};
 use crate::paint::Mix;
 use crate::quantity::{MolarMass, Quantity, Ratio, Time, Volume, show};
+use serde::{Deserialize, Serialize};
 
 /// Share of the limit that ventilation is worked out for when none is chosen (source key `ACTION_LEVEL`).
 const ACTION_LEVEL: f64 = 0.5;
@@ -74,7 +77,8 @@ const ACTION_LEVEL: f64 = 0.5;
 /// println!("{}", evening.table().to_text());
 /// # Ok::<(), mistcoat::Error>(())
 /// ```
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "Stored", into = "Stored")]
 pub struct SessionAir {
     room: Room,
     authority: Authority,
