@@ -1,4 +1,5 @@
 //! Results that are read back from a file are those that were written, or are refused.
+#![allow(clippy::unwrap_used, reason = "a test says by panicking what went wrong")]
 
 use mistcoat::air::Room;
 use mistcoat::bench::{Axis, Job, Setup, WindowMap, window};
@@ -18,7 +19,8 @@ fn room() -> Room {
 }
 
 fn thinner() -> Blend {
-    Blend::from_names(&[("acetone", 40.0), ("n-butyl acetate", 60.0)], Basis::Volume, Some("house thinner")).unwrap()
+    Blend::from_names(&[("acetone", 40.0), ("n-butyl acetate", 60.0)], Basis::Volume, Some("house thinner"))
+        .unwrap()
 }
 
 fn mix(family: Family, thinner: &Blend) -> Mix {

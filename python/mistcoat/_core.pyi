@@ -60,7 +60,7 @@ class Airbrush:
     @staticmethod
     def from_json(text: str) -> Airbrush:
         """
-        The gun from what ``to_json`` wrote.
+        The gun from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def hand_speed(self, /) -> Estimate:
@@ -85,7 +85,7 @@ class Airbrush:
         """
     def to_json(self, /) -> str:
         """
-        The gun as JSON text.
+        The gun as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def transfer_efficiency(self, /) -> Estimate:
@@ -271,7 +271,7 @@ class Binder:
     @staticmethod
     def from_json(text: str) -> Binder:
         """
-        The binder from what ``to_json`` wrote.
+        The binder from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def share(self, /) -> Ratio:
@@ -290,7 +290,7 @@ class Binder:
         """
     def to_json(self, /) -> str:
         """
-        The binder as JSON text.
+        The binder as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
 
 @final
@@ -357,7 +357,7 @@ class Blend:
     @staticmethod
     def from_json(text: str) -> Blend:
         """
-        Reads what ``to_json`` wrote.
+        The recipe from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def hansen(self, /) -> Hansen:
@@ -427,7 +427,7 @@ class Blend:
         """
     def to_json(self, /) -> str:
         """
-        The recipe as JSON text, which ``from_json`` reads back.
+        The recipe as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     def vapour_pressure(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Pressure:
         """
@@ -461,7 +461,7 @@ class Blush:
     @staticmethod
     def from_json(text: str) -> Blush:
         """
-        The answer from what ``to_json`` wrote.
+        The answer from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def humidity(self, /) -> Ratio:
@@ -480,7 +480,7 @@ class Blush:
         """
     def to_json(self, /) -> str:
         """
-        The answer as JSON text.
+        The answer as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     def working(self, /) -> Working:
         """
@@ -711,7 +711,6 @@ class ColourOrder:
     def __ne__(self, value: object, /) -> bool: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
     @staticmethod
     def _from_json(text: str) -> ColourOrder: ...
     def _repr_html_(self, /) -> str: ...
@@ -759,7 +758,6 @@ class Comparison:
     def __ne__(self, value: object, /) -> bool: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
     def _repr_html_(self, /) -> str: ...
     @property
     def airbrush(self, /) -> Airbrush | None:
@@ -802,14 +800,13 @@ class Comparison:
     @staticmethod
     def from_json(text: str) -> Comparison:
         """
-        Reads what ``to_json`` wrote.
+        The comparison from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def rows(self, /) -> list[ComparisonRow]:
         """
         One row a ratio, in the order asked.
         """
-    @property
     def table(self, /) -> Table:
         """
         The comparison as a table.
@@ -821,7 +818,7 @@ class Comparison:
         """
     def to_json(self, /) -> str:
         """
-        JSON text; the Rust crate reads the same.
+        The comparison as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     def to_pandas(self, /) -> Any:
         """
@@ -973,7 +970,7 @@ class CupCourse:
     """
     The course of a mix in an open cup, from ``OpenCup.stand``.
 
-    The curves are float64 arrays with one entry for each of ``time``; ``columns()`` has them all under names with their units.
+    The curves are float64 arrays with one entry for each of ``time_s``; ``columns()`` has them all under names with their units.
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __len__(self, /) -> int: ...
@@ -1000,12 +997,12 @@ class CupCourse:
         The course from what ``to_json`` wrote.
         """
     @property
-    def mass_lost(self, /) -> NDArray[float64]:
+    def mass_lost_g(self, /) -> NDArray[float64]:
         """
         Mass lost in g, less what came from the air.
         """
     @property
-    def temperature(self, /) -> NDArray[float64]:
+    def temperature_degC(self, /) -> NDArray[float64]:
         """
         Temperature of the liquid in °C.
         """
@@ -1014,7 +1011,7 @@ class CupCourse:
         Viscosity at a time over that of the mix as poured, with its interval.
         """
     @property
-    def time(self, /) -> NDArray[float64]:
+    def time_s(self, /) -> NDArray[float64]:
         """
         Times in seconds, from zero.
         """
@@ -1035,7 +1032,7 @@ class CupCourse:
         Warns when the restored mix dries more than a tenth slower: what left was the fast part.
         """
     @property
-    def viscosity(self, /) -> NDArray[float64]:
+    def viscosity_mPa_s(self, /) -> NDArray[float64]:
         """
         Viscosity in mPa s at room temperature.
         """
@@ -1162,7 +1159,6 @@ class Diagnosis:
         """
         Whether every cause in the model is improbable, so that the cause is likely one beyond it.
         """
-    @property
     def table(self, /) -> Table:
         """
         Causes with their numbers and cures.
@@ -1295,7 +1291,7 @@ class DilutionLaw:
         """
     def to_json(self, /) -> str:
         """
-        The law as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
+        The law as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     def viscosity(self, /, paint_fraction: float | Ratio | str | Estimate | HasUnits) -> Estimate:
         """
@@ -1338,7 +1334,7 @@ class Dispersion:
     @staticmethod
     def from_json(text: str) -> Dispersion:
         """
-        The particles from what ``to_json`` wrote.
+        The particles from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def mfft(self, /) -> Estimate:
@@ -1347,7 +1343,7 @@ class Dispersion:
         """
     def to_json(self, /) -> str:
         """
-        The particles as JSON text.
+        The particles as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
 
 @final
@@ -1368,7 +1364,7 @@ class DropRecipe:
     @staticmethod
     def from_json(text: str) -> DropRecipe:
         """
-        The recipe from what ``to_json`` wrote. Raises ``DataError`` for text that is none.
+        The recipe from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def paint_drops(self, /) -> int:
@@ -1397,7 +1393,7 @@ class DropRecipe:
         """
     def to_json(self, /) -> str:
         """
-        The recipe as JSON text, which ``from_json`` and pickling read back.
+        The recipe as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def total(self, /) -> Volume:
@@ -1460,7 +1456,7 @@ class Drying:
     """
     The course of one drying coat.
 
-    The curves are float64 arrays with one entry for each of ``time``; ``columns()`` has them all under names with their
+    The curves are float64 arrays with one entry for each of ``time_s``; ``columns()`` has them all under names with their
     units, ready for a data frame. "Lost" counts only what the coat arrived with, not water taken up from the air.
     """
     def __eq__(self, value: object, /) -> bool: ...
@@ -1521,7 +1517,7 @@ class Drying:
     @staticmethod
     def from_json(text: str) -> Drying:
         """
-        The course from what ``to_json`` wrote.
+        The course from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def handle(self, /) -> Estimate:
@@ -1561,17 +1557,17 @@ class Drying:
         Names of the volatile species; a petroleum cut appears as its surrogates, water from the air comes last.
         """
     @property
-    def temperature(self, /) -> NDArray[float64]:
+    def temperature_degC(self, /) -> NDArray[float64]:
         """
         Film temperature in °C.
         """
     @property
-    def thickness(self, /) -> NDArray[float64]:
+    def thickness_um(self, /) -> NDArray[float64]:
         """
         Film thickness in µm, solids and liquid.
         """
     @property
-    def time(self, /) -> NDArray[float64]:
+    def time_s(self, /) -> NDArray[float64]:
         """
         Times in seconds, from zero.
         """
@@ -1583,7 +1579,7 @@ class Drying:
         """
     def to_json(self, /) -> str:
         """
-        The course as JSON text.
+        The course as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def touch_dry(self, /) -> Estimate:
@@ -1595,9 +1591,9 @@ class Drying:
         the message has the range of common practice.
         """
     @property
-    def viscosity(self, /) -> NDArray[float64]:
+    def viscosity_mPa_s(self, /) -> NDArray[float64]:
         """
-        Viscosity of the film in Pa.s, one for each of ``time``.
+        Viscosity of the film in mPa s, one for each of ``time_s``.
 
         Raises ``RangeError`` for a film whose flow is not known: take that of a ``Mix``, or ``Flow(...).on(film)``.
         """
@@ -1655,7 +1651,6 @@ class DryingTable:
         """
         Mass fraction of every species in what is left, row by row.
         """
-    @property
     def table(self, /) -> Table:
         """
         The rows as a table: text, HTML, columns for a data frame.
@@ -1804,7 +1799,7 @@ class EvaporationTest:
     @staticmethod
     def from_json(text: str) -> EvaporationTest:
         """
-        The test from what ``to_json`` wrote.
+        The test from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @staticmethod
     def metal_plate() -> EvaporationTest:
@@ -1835,7 +1830,7 @@ class EvaporationTest:
         """
     def to_json(self, /) -> str:
         """
-        The test as JSON text.
+        The test as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
 
 @final
@@ -1929,7 +1924,7 @@ class Film:
     @staticmethod
     def from_json(text: str) -> Film:
         """
-        The coat from what ``to_json`` wrote.
+        The coat from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     def over(self, /, under: Film, wait: Time | str | Estimate | HasUnits) -> Film:
         """
@@ -1971,7 +1966,7 @@ class Film:
         """
     def to_json(self, /) -> str:
         """
-        The coat as JSON text.
+        The coat as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def volatile(self, /) -> Blend:
@@ -1997,7 +1992,7 @@ class FilmWindow:
     @staticmethod
     def from_json(text: str) -> FilmWindow:
         """
-        The answer from what ``to_json`` wrote.
+        The answer from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def is_empty(self, /) -> bool:
@@ -2016,7 +2011,7 @@ class FilmWindow:
         """
     def to_json(self, /) -> str:
         """
-        The answer as JSON text.
+        The answer as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def warnings(self, /) -> list[str]:
@@ -2130,7 +2125,7 @@ class Flow:
     @staticmethod
     def from_json(text: str) -> Flow:
         """
-        The flow from what ``to_json`` wrote.
+        The flow from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     def on(self, /, film: Film) -> Film:
         """
@@ -2143,7 +2138,7 @@ class Flow:
         """
     def to_json(self, /) -> str:
         """
-        The flow as JSON text.
+        The flow as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def viscosity(self, /) -> Estimate:
@@ -2199,7 +2194,7 @@ class FlowCup:
     @staticmethod
     def from_json(text: str) -> FlowCup:
         """
-        Reads what ``to_json`` wrote.
+        The cup from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def kind(self, /) -> str:
@@ -2277,7 +2272,7 @@ class FlowCup:
         """
     def to_json(self, /) -> str:
         """
-        The cup as JSON text, which ``from_json`` reads.
+        The cup as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def viscosity_range(self, /) -> tuple[KinematicViscosity, KinematicViscosity]:
@@ -2346,6 +2341,7 @@ class Gloss:
     def __ne__(self, value: object, /) -> bool: ...
     def __new__(cls, /, mirrored: float | Ratio | str | Estimate | HasUnits | None = None, thrown_back: float | Ratio | str | Estimate | HasUnits | None = None, *, mirrored_is_seen: bool = False) -> Gloss: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
     @staticmethod
     def _from_json(text: str) -> Gloss: ...
     def internal(self, /, measured: float | Ratio | str | Estimate | HasUnits) -> float:
@@ -2355,6 +2351,21 @@ class Gloss:
     def measured(self, /, internal: float | Ratio | str | Estimate | HasUnits) -> float:
         """
         What the meter reads above a film that gives back ``internal``.
+        """
+    @property
+    def mirrored(self, /) -> float:
+        """
+        Share of the light mirrored at right angles.
+        """
+    @property
+    def mirrored_is_seen(self, /) -> bool:
+        """
+        Whether the meter counts the mirrored light.
+        """
+    @property
+    def thrown_back(self, /) -> float:
+        """
+        Share of the light thrown back inside.
         """
 
 @final
@@ -2497,7 +2508,7 @@ class HidingPower:
     @staticmethod
     def from_json(text: str) -> HidingPower:
         """
-        The paint from what ``to_json`` wrote.
+        The paint from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @staticmethod
     def from_readings(name: str, *, over_black: float | Ratio | str | Estimate | HasUnits, over_white: float | Ratio | str | Estimate | HasUnits, dry: Length | str | Estimate | HasUnits, black: float | Ratio | str | Estimate | HasUnits = ..., white: float | Ratio | str | Estimate | HasUnits = ..., std: float | Ratio | str | Estimate | HasUnits = ..., gloss: Gloss | None = None) -> HidingPower:
@@ -2541,7 +2552,7 @@ class HidingPower:
         """
     def to_json(self, /) -> str:
         """
-        The paint as JSON text.
+        The paint as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @staticmethod
     def typical(colour: str, *, gloss: Gloss | None = None) -> HidingPower:
@@ -2558,7 +2569,6 @@ class Identification:
     def __ne__(self, value: object, /) -> bool: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
     def _repr_html_(self, /) -> str: ...
     @property
     def best(self, /) -> str:
@@ -2578,7 +2588,7 @@ class Identification:
     @staticmethod
     def from_json(text: str) -> Identification:
         """
-        Reads what ``to_json`` wrote.
+        The answer from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def is_settled(self, /) -> bool:
@@ -2600,7 +2610,6 @@ class Identification:
         """
         Where the shares behind the likelihoods come from.
         """
-    @property
     def table(self, /) -> Table:
         """
         Kinds with their likelihoods, clues, next test and cautions.
@@ -2612,7 +2621,7 @@ class Identification:
         """
     def to_json(self, /) -> str:
         """
-        JSON text; the Rust crate reads the same.
+        The answer as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
 
 @final
@@ -2818,7 +2827,7 @@ class Judgement:
     @staticmethod
     def from_json(text: str) -> Judgement:
         """
-        Reads what ``to_json`` wrote.
+        The judgement from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def question(self, /) -> str:
@@ -2835,14 +2844,13 @@ class Judgement:
         """
         Where each reason comes from.
         """
-    @property
     def table(self, /) -> Table:
         """
         Reasons, trial, sources and cautions as a table.
         """
     def to_json(self, /) -> str:
         """
-        JSON text; the Rust crate reads the same.
+        The judgement as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def trial(self, /) -> str:
@@ -2922,7 +2930,7 @@ class Lay:
     @staticmethod
     def from_json(text: str) -> Lay:
         """
-        The answer from what ``to_json`` wrote.
+        The answer from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def levelling(self, /) -> Estimate:
@@ -2941,7 +2949,7 @@ class Lay:
         """
     def to_json(self, /) -> str:
         """
-        The answer as JSON text.
+        The answer as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def warnings(self, /) -> list[str]:
@@ -3051,7 +3059,7 @@ class MaskEdge:
     @staticmethod
     def from_json(text: str) -> MaskEdge:
         """
-        The answer from what ``to_json`` wrote.
+        The answer from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def height(self, /) -> Length:
@@ -3080,7 +3088,7 @@ class MaskEdge:
         """
     def to_json(self, /) -> str:
         """
-        The answer as JSON text.
+        The answer as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def warnings(self, /) -> list[str]:
@@ -3357,7 +3365,7 @@ class Mix:
         """
     def to_json(self, /) -> str:
         """
-        The mix as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
+        The mix as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     def viscosity(self, /, temperature: Temperature | str | Estimate | HasUnits) -> Estimate:
         """
@@ -3444,7 +3452,7 @@ class MixDrops:
         """
     def to_json(self, /) -> str:
         """
-        The recipes as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
+        The recipes as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def warnings(self, /) -> list[str]:
@@ -3465,7 +3473,6 @@ class MixtureExposure:
     def __ne__(self, value: object, /) -> bool: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
     @staticmethod
     def _from_json(text: str) -> MixtureExposure: ...
     def _repr_html_(self, /) -> str: ...
@@ -3489,7 +3496,6 @@ class MixtureExposure:
         """
         Sum of concentration over limit; 1 is the limit.
         """
-    @property
     def table(self, /) -> Table:
         """
         Vapours, limits, shares, sources and cautions.
@@ -3626,7 +3632,6 @@ class NearGun:
     def __ne__(self, value: object, /) -> bool: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
     @staticmethod
     def _from_json(text: str) -> NearGun: ...
     def _repr_html_(self, /) -> str: ...
@@ -3729,7 +3734,7 @@ class OpenCup:
     @staticmethod
     def from_json(text: str) -> OpenCup:
         """
-        The cup from what ``to_json`` wrote.
+        The cup from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def mix(self, /) -> Mix:
@@ -3747,7 +3752,7 @@ class OpenCup:
         """
     def to_json(self, /) -> str:
         """
-        The cup as JSON text.
+        The cup as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
 
 @final
@@ -3796,8 +3801,11 @@ class OxidativeCure:
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
     def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> OxidativeCure: ...
     @property
     def caution(self, /) -> str:
         """
@@ -3983,7 +3991,7 @@ class Paint:
         """
     def to_json(self, /) -> str:
         """
-        The paint as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
+        The paint as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     def to_toml(self, /) -> str:
         """
@@ -4612,7 +4620,6 @@ class PricedOrder:
     def __ne__(self, value: object, /) -> bool: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
     @staticmethod
     def _from_json(text: str) -> PricedOrder: ...
     def _repr_html_(self, /) -> str: ...
@@ -4749,7 +4756,7 @@ class Programme:
     @staticmethod
     def from_json(text: str) -> Programme:
         """
-        The programme from what ``to_json`` wrote.
+        The programme from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def rooms(self, /) -> list[Room]:
@@ -4758,7 +4765,7 @@ class Programme:
         """
     def to_json(self, /) -> str:
         """
-        The programme as JSON text.
+        The programme as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
 
 @final
@@ -4895,7 +4902,6 @@ class Recommendation:
         """
         When none is inside: the nearest misses.
         """
-    @property
     def table(self, /) -> Table:
         """
         Choices, or the nearest misses, with what binds each.
@@ -4961,7 +4967,6 @@ class RetarderAnswer:
     def __ne__(self, value: object, /) -> bool: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
     def _repr_html_(self, /) -> str: ...
     def columns(self, /) -> dict[str, list[Any]]:
         """
@@ -4970,7 +4975,7 @@ class RetarderAnswer:
     @staticmethod
     def from_json(text: str) -> RetarderAnswer:
         """
-        The answer from what ``to_json`` wrote.
+        The answer from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def rows(self, /) -> list[RetarderRow]:
@@ -4982,14 +4987,13 @@ class RetarderAnswer:
         """
         What the most retarder buys and costs against the least; ``None`` with one row.
         """
-    @property
     def table(self, /) -> Table:
         """
         The answer as a table.
         """
     def to_json(self, /) -> str:
         """
-        The answer as JSON text.
+        The answer as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def warnings(self, /) -> list[str]:
@@ -5067,6 +5071,7 @@ class RinseBench:
     def __ne__(self, value: object, /) -> bool: ...
     def __new__(cls, /, hold_up: Volume | str | Estimate | HasUnits, *, fill: Volume | str | Estimate | HasUnits, least_portion: Volume | str | Estimate | HasUnits | None = None, tolerance: str = "perceptible") -> RinseBench: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
     @staticmethod
     def _from_json(text: str) -> RinseBench: ...
     def change(self, /, before: Shade | str, after: Shade | str) -> Change:
@@ -5078,6 +5083,21 @@ class RinseBench:
         The order of colours with the least cleaner, exact up to 16; from ``start`` if that is in the gun already.
 
         Pairs that differ by hue rather than lightness are named in ``warnings`` of the result.
+        """
+    @property
+    def fill(self, /) -> Volume:
+        """
+        Paint of the next colour that goes in.
+        """
+    @property
+    def hold_up(self, /) -> Estimate:
+        """
+        Liquid left in the gun after pouring out.
+        """
+    @property
+    def least_portion(self, /) -> Volume:
+        """
+        Smallest portion of cleaner that wets cup and passages.
         """
 
 @final
@@ -5120,7 +5140,7 @@ class Room:
     @staticmethod
     def from_json(text: str) -> Room:
         """
-        The room from what ``to_json`` wrote.
+        The room from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def humidity_ratio(self, /) -> Ratio:
@@ -5144,7 +5164,20 @@ class Room:
         """
     def to_json(self, /) -> str:
         """
-        The room as JSON text.
+        The room as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
+        """
+    def under_gun(self, /, airbrush: Airbrush, *, distance: Length | str | Estimate | HasUnits | None = None) -> Room:
+        """
+        The same room under the air of a gun with its paint off, at most 30 m/s: nearer, the jet would blow the coat about.
+
+        ``distance`` from the nozzle to the part, 0 to 3 m: that of the gun unless given. The speed on the axis of a round jet,
+        good to 20 % from 3 cm on. Raises ``RangeError`` for a distance outside, or where the jet is faster than 30 m/s.
+
+        >>> import mistcoat as mc
+        >>> room = mc.Room(temperature="21 degC", relative_humidity="55 %")
+        >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
+        >>> print(room.under_gun(gun, distance="20 cm"))
+        21 °C, 55 % humidity, air at 9.08 m/s
         """
     @property
     def volume(self, /) -> Volume | None:
@@ -5168,7 +5201,7 @@ class Room:
         """
     def with_air_speed(self, /, air_speed: Velocity | str | Estimate | HasUnits) -> Room:
         """
-        The same room with this air speed over the part, 0 to 30 m/s; 5 to 20 m/s under the air of a gun.
+        The same room with this air speed over the part, 0 to 30 m/s; for the air of a gun see ``under_gun``.
         """
     def with_draught(self, /, draught: str) -> Room:
         """
@@ -5226,7 +5259,7 @@ class RoomVapour:
     @staticmethod
     def from_json(text: str) -> RoomVapour:
         """
-        The room and its releases from what ``to_json`` wrote.
+        The room and its releases from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def mixing(self, /) -> Ratio:
@@ -5264,7 +5297,7 @@ class RoomVapour:
         """
     def to_json(self, /) -> str:
         """
-        The room and its releases as JSON text.
+        The room and its releases as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     def volume_share(self, /, concentration: MassConcentration | str | Estimate | HasUnits) -> Ratio:
         """
@@ -5331,7 +5364,10 @@ class SessionAir:
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
     def __new__(cls, /, room: Room, *, authority: str = "lowest", keep_below: Ratio | str | Estimate | HasUnits | None = None, mixing: Ratio | str | Estimate | HasUnits | None = None, leaving_at: Time | str | Estimate | HasUnits | None = None) -> SessionAir: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> SessionAir: ...
     def cleaning(self, /, name: str, cleaner: Blend | Solvent | str, amount: Volume | str | Estimate | HasUnits, *, evaporated: Ratio | str | Estimate | HasUnits, lasts: Time | str | Estimate | HasUnits, start: Time | str | Estimate | HasUnits | None = None) -> SessionAir:
         """
         The same with a cleaning: of ``amount`` of ``cleaner`` the share ``evaporated`` becomes vapour, evenly while it
@@ -5374,7 +5410,6 @@ class SessionExposure:
     def __ne__(self, value: object, /) -> bool: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
-    def __str__(self, /) -> str: ...
     @staticmethod
     def _from_json(text: str) -> SessionExposure: ...
     def _repr_html_(self, /) -> str: ...
@@ -5462,7 +5497,7 @@ class SessionExposure:
         The vapours with means, limits and shares; sums, ventilation, cautions and sources under them.
         """
     @property
-    def times_s(self, /) -> NDArray[float64]:
+    def time_s(self, /) -> NDArray[float64]:
         """
         Times of the curves in seconds.
         """
@@ -5550,6 +5585,8 @@ class Setup:
     >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
     >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
     >>> setup = mc.Setup(green, "isopropanol", thinner_per_paint=1, airbrush=gun, room=room, substrate="wood")
+    >>> print(setup)
+    hull green, thinner 1 : paint 1 (isopropanol); 0.3 mm nozzle, 138 kPa, 80 mm away; 1 pass on wood, 3 mm; 21 °C, 50 % humidity
     >>> judged = setup.judge("base coat")
     >>> judged.worst in mc.Setup.faults()
     True
@@ -5559,6 +5596,7 @@ class Setup:
     def __new__(cls, /, paint: Paint, thinner: Blend | Solvent | str, *, thinner_per_paint: SupportsFloat | SupportsIndex = 1.0, retarder: Blend | Solvent | str | None = None, retarder_share: float | Ratio | str | Estimate | HasUnits | None = None, airbrush: Airbrush, room: Room, wet_passes: SupportsIndex = 1, wet_thickness: Length | str | Estimate | HasUnits | None = None, substrate: str = "polystyrene", substrate_thickness: Length | str | Estimate | HasUnits | None = None, primed: bool = False, steepness: Ratio | str | Estimate | HasUnits | None = None, hiding: HidingPower | None = None, ground: float | Ratio | str | Estimate | HasUnits | tuple[float | Ratio | str | Estimate | HasUnits, float | Ratio | str | Estimate | HasUnits] | None = None) -> Setup: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
     @property
     def airbrush(self, /) -> Airbrush:
         """
@@ -5572,7 +5610,7 @@ class Setup:
     @staticmethod
     def from_json(text: str) -> Setup:
         """
-        The setting from what ``to_json`` wrote.
+        The setting from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def hiding(self, /) -> HidingPower | None:
@@ -5623,7 +5661,7 @@ class Setup:
         """
     def to_json(self, /) -> str:
         """
-        The setting as JSON text.
+        The setting as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def wet_passes(self, /) -> int:
@@ -5798,7 +5836,7 @@ class Shot:
     @staticmethod
     def from_json(text: str) -> Shot:
         """
-        The shot from what ``to_json`` wrote; worked out again.
+        The shot from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def lost_by_species(self, /) -> dict[str, float]:
@@ -5840,7 +5878,8 @@ class Shot:
         """
     def to_json(self, /) -> str:
         """
-        The shot as JSON text: gun, mix and room.
+        The shot as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
+        It holds gun, mix and room; the rest is worked out again.
         """
     @property
     def warnings(self, /) -> list[str]:
@@ -5962,7 +6001,7 @@ class Solvent:
     @staticmethod
     def from_json(text: str) -> Solvent:
         """
-        Reads what ``to_json`` wrote.
+        The solvent from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def hansen(self, /) -> Hansen | None:
@@ -6066,7 +6105,8 @@ class Solvent:
         """
     def to_json(self, /) -> str:
         """
-        The record as JSON: the name of a built-in solvent, the whole record of another.
+        The solvent as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
+        A built-in one is its name, another its whole record.
         """
     @property
     def upper_flammable_limit(self, /) -> SafetyValue | None:
@@ -6198,7 +6238,7 @@ class Stack:
     @staticmethod
     def from_json(text: str) -> Stack:
         """
-        The stack from what ``to_json`` wrote.
+        The stack from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def spraying_time(self, /) -> Time:
@@ -6214,7 +6254,7 @@ class Stack:
         """
     def to_json(self, /) -> str:
         """
-        The stack as JSON text.
+        The stack as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
 
 @final
@@ -6240,21 +6280,20 @@ class StackCheck:
     @staticmethod
     def from_json(text: str) -> StackCheck:
         """
-        Reads what ``to_json`` wrote.
+        The check from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def pairs(self, /) -> list[Judgement]:
         """
         Each coat over the one below.
         """
-    @property
     def table(self, /) -> Table:
         """
         The stack as a table, with sources and cautions.
         """
     def to_json(self, /) -> str:
         """
-        JSON text; the Rust crate reads the same.
+        The check as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def verdict(self, /) -> str:
@@ -6294,7 +6333,7 @@ class StackDrying:
     @staticmethod
     def from_json(text: str) -> StackDrying:
         """
-        The result from what ``to_json`` wrote.
+        The result from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
         """
     @property
     def handle(self, /) -> Estimate:
@@ -6333,7 +6372,7 @@ class StackDrying:
         """
     def to_json(self, /) -> str:
         """
-        The result as JSON text.
+        The result as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def touch_dry(self, /) -> Estimate:
@@ -6601,8 +6640,11 @@ class TipDrying:
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
     def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> TipDrying: ...
     @property
     def advice(self, /) -> str:
         """
@@ -6640,8 +6682,11 @@ class TopUp:
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
     def __str__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> TopUp: ...
     @property
     def drops(self, /) -> Estimate:
         """
@@ -6836,7 +6881,7 @@ class Voc:
         """
     def to_json(self, /) -> str:
         """
-        The content as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
+        The content as JSON text, which ``from_json`` reads back without loss; the Rust crate reads the same.
         """
     @property
     def total(self, /) -> MassConcentration:
@@ -6985,7 +7030,10 @@ class WindowMap:
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
     def __repr__(self, /) -> str: ...
+    @staticmethod
+    def _from_json(text: str) -> WindowMap: ...
     def chart(self, /) -> Any:
         """
         The map as a matplotlib figure (needs matplotlib: ``pip install mistcoat[charts]``).

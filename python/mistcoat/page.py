@@ -80,10 +80,10 @@ def comparison(result: Comparison, checks: Table | None = None, note: str = "") 
         f"<title>{html.escape(result.title)}</title><style>{STYLE}</style></head><body>",
         f"<h1>{html.escape(result.title)}</h1><p>{html.escape(result.conditions)}.</p>",
         f"<p><em>{html.escape(note)}</em></p>" if note else "",
-        f"<div class='scroll'>{_bare(result.table)}</div>",
+        f"<div class='scroll'>{_bare(result.table())}</div>",
         _image(result),
         "<h2>What to mind</h2>",
-        _list([n for n in result.table.notes if n not in result.cautions], "mind"),
+        _list([n for n in result.table().notes if n not in result.cautions], "mind"),
         "<h2>Before you open a bottle</h2>",
         f"<div class='caution'>{_list(result.cautions, 'cautions')}</div>",
     ]

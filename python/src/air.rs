@@ -5,7 +5,7 @@ use crate::quantity::{Arg, PyFrequency, PyPressure, PyRatio, PyTemperature, PyVe
 use crate::spray::PyAirbrush;
 use mistcoat::air::{Draught, Room};
 use mistcoat::quantity as q;
-use pyo3::{prelude::*, types::PyString};
+use pyo3::prelude::*;
 
 /// A room with its air.
 ///
@@ -76,7 +76,7 @@ impl PyRoom {
     /// >>> room = mc.Room(temperature="21 degC", relative_humidity="55 %")
     /// >>> gun = mc.Airbrush(nozzle="0.3 mm", pressure="20 psi", distance="80 mm")
     /// >>> print(room.under_gun(gun, distance="20 cm"))
-    /// 21 °C, 55 % humidity, air at 5 m/s
+    /// 21 °C, 55 % humidity, air at 9.08 m/s
     #[pyo3(signature = (airbrush, *, distance=None))]
     #[allow(clippy::needless_pass_by_value, reason = "extracted arguments")]
     fn under_gun(
@@ -135,18 +135,6 @@ impl PyRoom {
     fn humidity_ratio(&self) -> CallResult<PyRatio> {
         Ok(PyRatio(self.0.humidity_ratio()?))
     }
-    /// The room as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The room from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         let r = &self.0;
         format!(
@@ -156,7 +144,6 @@ impl PyRoom {
             q::show(r.air_speed())
         )
     }
-    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
-        Ok(format!("Room.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
-    }
 }
+
+crate::json::travels!(PyRoom, "The room", evaluates);

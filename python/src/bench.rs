@@ -223,14 +223,9 @@ impl PyRow {
             self.0.flash_off.as_ref().map_or("never".to_owned(), |f| show(f.best()))
         )
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyRow);
 
 /// The answer to ``compare``: a table as text and HTML, a chart, the working, and every number behind them.
 #[pyclass(frozen, eq, name = "Comparison", module = "mistcoat")]
@@ -289,11 +284,6 @@ impl PyComparison {
     fn cautions(&self) -> Vec<String> {
         self.0.cautions().to_vec()
     }
-    /// The comparison as a table.
-    #[getter]
-    fn table(&self) -> PyTable {
-        PyTable(self.0.table())
-    }
     /// Columns by name with unit; intervals as ``..._low`` and ``..._high``, ``None`` where there is no answer.
     fn columns(&self, py: Python<'_>) -> PyResult<Columns> {
         columns(py, &self.0.table())
@@ -315,28 +305,11 @@ impl PyComparison {
     fn working(&self, thinner_per_paint: Option<f64>) -> CallResult<PyWorking> {
         Ok(PyWorking(self.0.working(thinner_per_paint)?))
     }
-    /// JSON text; the Rust crate reads the same.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// Reads what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
-    fn __str__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn __repr__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn _repr_html_(&self) -> String {
-        self.0.table().to_html()
-    }
 }
+
+crate::table::shows!(PyComparison, "The comparison as a table.");
+
+crate::json::travels!(PyComparison, "The comparison");
 
 /// Gives the warnings of a comparison as Python warnings, all in one.
 fn warn_once(py: Python<'_>, comparison: &Comparison) -> PyResult<()> {

@@ -8,7 +8,7 @@ use mistcoat::estimate::{Estimate, ModelError};
 use mistcoat::film::{Binder, Dispersion};
 use mistcoat::paint::OxidativeCure;
 use mistcoat::quantity::{self as q, Quantity};
-use pyo3::{prelude::*, types::PyString};
+use pyo3::prelude::*;
 
 /// The binder of a coat that dries by losing solvent.
 ///
@@ -106,22 +106,9 @@ impl PyBinder {
     fn chi_of_water(&self) -> f64 {
         self.0.chi_of_water().si()
     }
-    /// The binder as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The binder from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
-    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
-        Ok(format!("Binder.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
-    }
 }
+
+crate::json::travels!(PyBinder, "The binder", evaluates);
 
 fn known(best: q::Temperature, std: f64, what: &str) -> Estimate<q::Temperature> {
     Estimate::absolute(best, &[ModelError::new(what, std)])
@@ -174,22 +161,9 @@ impl PyDispersion {
         let solids = solids.value.try_into()?;
         Ok(PyEstimate::new(self.0.film_formation_temperature(&volatile.0, solids)?))
     }
-    /// The particles as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The particles from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
-    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
-        Ok(format!("Dispersion.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
-    }
 }
+
+crate::json::travels!(PyDispersion, "The particles", evaluates);
 
 /// How long a paint takes to harden by oxygen once its solvent has left: ranges of common practice, not computed.
 #[pyclass(frozen, eq, name = "OxidativeCure", module = "mistcoat")]
@@ -229,11 +203,6 @@ impl PyOxidativeCure {
     fn __repr__(&self) -> String {
         format!("<OxidativeCure: touch dry {}, through {}>", self.0.touch, self.0.through)
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyOxidativeCure);

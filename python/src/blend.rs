@@ -311,15 +311,6 @@ impl PyBlend {
     fn named(&self, name: &str) -> Self {
         Self(self.0.clone().named(name))
     }
-    /// The recipe as JSON text, which ``from_json`` reads back.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// Reads what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
     fn __str__(&self) -> String {
         self.0.label()
     }
@@ -364,10 +355,9 @@ impl PyBlend {
             .fold(0, |sum, (s, a)| sum ^ hash(&|h| (s.name(), (a + 0.0).to_bits()).hash(h)));
         hash(&|h| (self.0.name(), self.0.basis(), parts).hash(h))
     }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
 }
+
+crate::json::travels!(PyBlend, "The recipe");
 
 /// Names of the binders and plastics whose Hansen sphere is known.
 #[pyfunction]

@@ -184,15 +184,9 @@ impl PyDryingTable {
         self.as_table().to_html()
     }
     /// The rows as a table: text, HTML, columns for a data frame.
-    #[getter]
     fn table(&self) -> PyTable {
         PyTable(self.as_table())
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyDryingTable);

@@ -147,14 +147,9 @@ impl PyCatalogue {
     fn _repr_html_(&self) -> String {
         self.table().to_html()
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyCatalogue);
 
 /// Walks over the solvents of a catalogue.
 #[pyclass(name = "SolventIterator", module = "mistcoat")]

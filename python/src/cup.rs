@@ -3,7 +3,6 @@
 use crate::array::{Column, ColumnOut, OnBad};
 use crate::errors::{CallResult, UnitError};
 use crate::estimate::{PyEstimate, PyWorking, warn_all};
-use crate::json;
 use crate::quantity::{Arg, PyDensity, PyKinematicViscosity, PyLength, PyRatio, PyTemperature, PyTime};
 use mistcoat::Estimate;
 use mistcoat::cup::reference::ReferenceLiquid;
@@ -210,18 +209,6 @@ impl PyFlowCup {
     fn calibration(&self) -> Option<PyCalibration> {
         self.0.calibration().cloned().map(PyCalibration)
     }
-    /// The cup as JSON text, which ``from_json`` reads.
-    fn to_json(&self) -> CallResult<String> {
-        json::dump(&self.0)
-    }
-    /// Reads what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __hash__(&self) -> u64 {
         use std::hash::{DefaultHasher, Hash, Hasher};
         let mut h = DefaultHasher::new();
@@ -241,6 +228,8 @@ impl PyFlowCup {
         format!("FlowCup({:?}, {})", self.0.standard_name(), self.0.size())
     }
 }
+
+crate::json::travels!(PyFlowCup, "The cup");
 
 /// The constants of a home-made cup, ``v = K t - B/t``, with their standard errors.
 #[pyclass(frozen, eq, name = "Calibration", module = "mistcoat")]
@@ -288,13 +277,6 @@ impl PyCalibration {
     fn working(&self) -> PyWorking {
         PyWorking(self.0.working.clone())
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
     fn __repr__(&self) -> String {
         let d = |x: f64, n: usize| q::digits(x, n);
         let c = &self.0;
@@ -307,6 +289,8 @@ impl PyCalibration {
         )
     }
 }
+
+crate::json::pickles!(PyCalibration);
 
 /// A liquid of known viscosity at 0 to 60 °C, for calibrating a home-made cup: water, or glycerol with water.
 ///

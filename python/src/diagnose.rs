@@ -3,7 +3,6 @@
 use crate::dict::Ordered;
 use crate::errors::CallResult;
 use crate::setup::{JobArg, PySetup};
-use crate::table::PyTable;
 use mistcoat::bench::{self, Defect, Diagnosis};
 use pyo3::prelude::*;
 
@@ -42,25 +41,11 @@ impl PyDiagnosis {
     fn beyond(&self) -> Vec<String> {
         self.0.defect.beyond.clone()
     }
-    /// Causes with their numbers and cures.
-    #[getter]
-    fn table(&self) -> PyTable {
-        PyTable(self.0.table())
-    }
-    fn __repr__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn _repr_html_(&self) -> String {
-        self.0.table().to_html()
-    }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::table::shows!(PyDiagnosis, "Causes with their numbers and cures.");
+
+crate::json::pickles!(PyDiagnosis);
 
 /// This went wrong at these settings: why, and what is the smallest change that cures it?
 ///

@@ -93,18 +93,6 @@ impl PyEvaporationTest {
         let answer = py.detach(|| test.time_to_lose(&blend, share.value))?;
         Ok(PyEstimate::answer(py, answer)?)
     }
-    /// The test as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The test from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         self.0.to_string()
     }
@@ -116,3 +104,5 @@ impl PyEvaporationTest {
         }
     }
 }
+
+crate::json::travels!(PyEvaporationTest, "The test");

@@ -4,7 +4,6 @@ use crate::blend::Liquid;
 use crate::errors::CallResult;
 use crate::paint::PyPaint;
 use crate::quantity::{Arg, PyRatio, PyTemperature, PyVolume};
-use crate::table::PyTable;
 use mistcoat::blend::Blend;
 use mistcoat::error::unknown_name;
 use mistcoat::paint::Paint;
@@ -164,28 +163,11 @@ impl PyMixtureExposure {
     fn cautions(&self) -> Vec<String> {
         self.0.cautions.clone()
     }
-    /// Vapours, limits, shares, sources and cautions.
-    #[getter]
-    fn table(&self) -> PyTable {
-        PyTable(self.0.table())
-    }
-    fn __str__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn __repr__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn _repr_html_(&self) -> String {
-        self.0.table().to_html()
-    }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::table::shows!(PyMixtureExposure, "Vapours, limits, shares, sources and cautions.");
+
+crate::json::pickles!(PyMixtureExposure);
 
 /// Adds concentrations over their limits, given as pairs: the mixture formula of 29 CFR 1910.1000(d)(2).
 ///
@@ -265,14 +247,9 @@ impl PyFlammableLimit {
     fn __repr__(&self) -> String {
         format!("<FlammableLimit {}>", self.__str__())
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyFlammableLimit);
 
 /// Lower flammable limit of the vapour of a liquid, all evaporated (Le Chatelier); ``None`` when nothing in it burns.
 ///
@@ -315,14 +292,9 @@ impl PyCupboard {
     fn __repr__(&self) -> String {
         format!("<Cupboard at {} of the lower flammable limit>", q::show(self.0.share_of_limit))
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyCupboard);
 
 /// How near a closed ``space`` comes to the lower flammable limit when so much liquid evaporates in it; ``None`` when
 /// nothing in it burns.
@@ -381,14 +353,9 @@ impl PyFlammableLiquid {
     fn __repr__(&self) -> String {
         format!("<FlammableLiquid: {}>", self.0)
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyFlammableLiquid);
 
 /// How readily a liquid catches fire, by its flash point (computed for a blend).
 ///
@@ -434,14 +401,9 @@ impl PyCaution {
     fn __repr__(&self) -> String {
         format!("<Caution {}>", self.0.key)
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyCaution);
 
 /// The cautions for these paints and liquids and this work; the one that says who decides comes last.
 ///

@@ -14,9 +14,9 @@ use mistcoat::quantity::{self as q, Quantity};
 use mistcoat::working::escape_html;
 use mistcoat::{Answer, Result as CoreResult};
 use numpy::IntoPyArray;
+use pyo3::prelude::*;
 #[cfg(feature = "stubs")]
 use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript};
-use pyo3::{prelude::*, types::PyString};
 
 /// Zero of the Celsius scale in kelvin.
 pub const ZERO_CELSIUS: f64 = 273.15;
@@ -218,18 +218,6 @@ impl PyFilm {
         warn_all(py, dry.warnings())?;
         Ok(PyDrying(dry))
     }
-    /// The coat as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The coat from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         let f = &self.0;
         format!(
@@ -240,10 +228,9 @@ impl PyFilm {
             f.substrate()
         )
     }
-    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
-        Ok(format!("Film.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
-    }
 }
+
+crate::json::travels!(PyFilm, "The coat", evaluates);
 
 /// The course of one drying coat.
 ///
@@ -430,18 +417,6 @@ impl PyDrying {
     fn chart<'py>(slf: &Bound<'py, Self>) -> PyResult<Bound<'py, PyAny>> {
         slf.py().import("mistcoat.charts")?.call_method1("drying", (slf,))
     }
-    /// The course as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The course from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __len__(&self) -> usize {
         self.0.solvent_left().len()
     }
@@ -483,3 +458,5 @@ impl PyDrying {
         html
     }
 }
+
+crate::json::travels!(PyDrying, "The course");

@@ -4,7 +4,6 @@ use crate::dict::Ordered;
 use crate::dose::{Share, ThinningArg};
 use crate::errors::CallResult;
 use crate::estimate::PyEstimate;
-use crate::json;
 use crate::quantity::{Arg, PyLength, PyQuantity};
 use mistcoat::Answer;
 use mistcoat::estimate::{Estimate, ModelError};
@@ -145,14 +144,9 @@ impl PyGloss {
     fn internal(&self, measured: Share) -> CallResult<f64> {
         Ok(self.0.internal(reflectance(measured)?)?.get())
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyGloss);
 
 /// How well a paint hides: the scattering coefficient of its dry film and the reflectance of a film that hides.
 ///
@@ -294,22 +288,12 @@ impl PyHidingPower {
         crate::estimate::warn_all(py, &passes.number.warnings)?;
         Ok(PyPasses(passes))
     }
-    /// The paint as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        json::dump(&self.0)
-    }
-    /// The paint from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __repr__(&self) -> String {
         format!("<HidingPower of {}: scattering {}>", self.0.name(), self.0.scattering())
     }
 }
+
+crate::json::travels!(PyHidingPower, "The paint");
 
 #[allow(clippy::needless_pass_by_value, reason = "extracted argument")]
 fn glossy(power: HidingPower, gloss: Option<PyRef<'_, PyGloss>>) -> HidingPower {
@@ -362,14 +346,9 @@ impl PyPasses {
     fn __repr__(&self) -> String {
         format!("<Passes: {} ({} to {})>", self.0.whole, self.0.fewest, self.0.most)
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyPasses);
 
 /// Paint and thinner for an area.
 ///
@@ -406,14 +385,9 @@ impl PyAmounts {
     fn __repr__(&self) -> String {
         format!("<Amounts: paint {}, thinner {}>", self.0.paint, self.0.thinner)
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyAmounts);
 
 /// Paint and thinner for an area at a dry film.
 ///

@@ -8,7 +8,7 @@ use crate::estimate::{PyEstimate, PyWorking, warn_all};
 use crate::film::PyFilm;
 use crate::paint::{PyMix, PyPaint};
 use crate::quantity::{Arg, PyFrequency, PyRatio, PyTemperature, PyVelocity};
-use crate::table::{Columns, PyTable, columns};
+use crate::table::{Columns, columns};
 use mistcoat::Estimate;
 use mistcoat::bench::{Retarder, RetarderAnswer, RetarderRow, USUAL_SHARES};
 use mistcoat::dose::{Parts, Thinning};
@@ -97,22 +97,12 @@ impl PyFlow {
     fn density(&self) -> PyEstimate {
         PyEstimate::new(self.0.density().clone())
     }
-    /// The flow as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The flow from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __repr__(&self) -> String {
         format!("<Flow: {} at {} wet>", self.0.viscosity(), q::show(self.0.temperature()))
     }
 }
+
+crate::json::travels!(PyFlow, "The flow");
 
 /// Rate at which a ripple in a wet film goes flat; its height falls as exp(-rate x time). Orchard's film of any depth.
 ///
@@ -257,18 +247,6 @@ impl PyLay {
     fn warnings(&self) -> Vec<String> {
         self.0.warnings.iter().map(|w| w.message.clone()).collect()
     }
-    /// The answer as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The answer from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         self.0.to_string()
     }
@@ -276,6 +254,8 @@ impl PyLay {
         format!("<Lay: {}>", self.0)
     }
 }
+
+crate::json::travels!(PyLay, "The answer");
 
 /// The humidity at which a coat turns white with dew, and how far its room is from it.
 #[pyclass(frozen, eq, name = "Blush", module = "mistcoat")]
@@ -313,18 +293,6 @@ impl PyBlush {
     fn working(&self) -> PyWorking {
         PyWorking(self.0.limit.working.clone())
     }
-    /// The answer as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The answer from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         self.0.to_string()
     }
@@ -332,6 +300,8 @@ impl PyBlush {
         format!("<Blush: {}>", self.0)
     }
 }
+
+crate::json::travels!(PyBlush, "The answer");
 
 /// The answer to ``film_window``.
 #[pyclass(frozen, eq, name = "FilmWindow", module = "mistcoat")]
@@ -360,18 +330,6 @@ impl PyFilmWindow {
     fn warnings(&self) -> Vec<String> {
         self.0.warnings.iter().map(|w| w.message.clone()).collect()
     }
-    /// The answer as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The answer from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         self.0.to_string()
     }
@@ -379,6 +337,8 @@ impl PyFilmWindow {
         format!("<FilmWindow: {}>", self.0)
     }
 }
+
+crate::json::travels!(PyFilmWindow, "The answer");
 
 /// What a slow solvent in place of part of the thinner buys, and what it costs.
 ///
@@ -483,18 +443,13 @@ impl PyRetarderRow {
     fn warnings(&self) -> Vec<String> {
         self.0.warnings.iter().map(|w| w.message.clone()).collect()
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
     fn __repr__(&self) -> String {
         let lay = self.0.lay.as_ref().map_or("flow not known".to_owned(), ToString::to_string);
         format!("<{} retarder: {lay}>", q::show(q::Ratio::from_si(self.0.share)))
     }
 }
+
+crate::json::pickles!(PyRetarderRow);
 
 /// The answer to ``retarder``: a table as text and HTML, a sentence, and every number behind them.
 #[pyclass(frozen, eq, name = "RetarderAnswer", module = "mistcoat")]
@@ -518,34 +473,12 @@ impl PyRetarderAnswer {
     fn warnings(&self) -> Vec<String> {
         self.0.warnings().into_iter().map(|w| w.message).collect()
     }
-    /// The answer as a table.
-    #[getter]
-    fn table(&self) -> PyTable {
-        PyTable(self.0.table())
-    }
     /// Columns by name with unit; intervals as ``..._low`` and ``..._high``, ``None`` where there is no answer.
     fn columns(&self, py: Python<'_>) -> PyResult<Columns> {
         columns(py, &self.0.table())
     }
-    /// The answer as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The answer from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
-    fn __str__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn __repr__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn _repr_html_(&self) -> String {
-        self.0.table().to_html()
-    }
 }
+
+crate::table::shows!(PyRetarderAnswer, "The answer as a table.");
+
+crate::json::travels!(PyRetarderAnswer, "The answer");

@@ -5,7 +5,6 @@ use crate::dict::Ordered;
 use crate::errors::CallResult;
 use crate::paint::PyPaint;
 use crate::quantity::{Arg, PyTime};
-use crate::table::PyTable;
 use mistcoat::error::unknown_name;
 use mistcoat::layers::{
     self, Identification, Identify, Judgement, Layer, NextTest, Place, StackCheck,
@@ -52,14 +51,9 @@ impl PyPaintTest {
     fn __repr__(&self) -> String {
         format!("<PaintTest {:?}: {:.2} bits>", self.0.name, self.0.expected_bits)
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyPaintTest);
 
 /// What is this paint? Weighs label words and tests; every answer is common practice, made to rank.
 ///
@@ -143,33 +137,11 @@ impl PyIdentification {
     fn source(&self) -> String {
         mistcoat::source::cite(self.0.source())
     }
-    /// Kinds with their likelihoods, clues, next test and cautions.
-    #[getter]
-    fn table(&self) -> PyTable {
-        PyTable(self.0.table())
-    }
-    /// JSON text; the Rust crate reads the same.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// Reads what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
-    fn __str__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn __repr__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn _repr_html_(&self) -> String {
-        self.0.table().to_html()
-    }
 }
+
+crate::table::shows!(PyIdentification, "Kinds with their likelihoods, clues, next test and cautions.");
+
+crate::json::travels!(PyIdentification, "The answer");
 
 /// The answer to "does this go with that?": "fine", "test first" or "no", why, and the trial that settles it.
 #[pyclass(frozen, eq, name = "Judgement", module = "mistcoat.layers")]
@@ -208,33 +180,14 @@ impl PyJudgement {
     fn cautions(&self) -> Vec<String> {
         self.0.cautions.clone()
     }
-    /// Reasons, trial, sources and cautions as a table.
-    #[getter]
-    fn table(&self) -> PyTable {
-        PyTable(self.0.table())
-    }
-    /// JSON text; the Rust crate reads the same.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// Reads what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         self.0.to_string()
     }
-    fn __repr__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn _repr_html_(&self) -> String {
-        self.0.table().to_html()
-    }
 }
+
+crate::table::shows!(PyJudgement, "Reasons, trial, sources and cautions as a table.");
+
+crate::json::travels!(PyJudgement, "The judgement");
 
 /// Will this thinner dissolve the paint, fresh and as it dries, or curdle it? Judged at equal parts.
 ///
@@ -345,14 +298,9 @@ impl PyLayer {
     fn __repr__(&self) -> String {
         format!("<Layer {:?}, {}>", self.0.name, self.0.family)
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyLayer);
 
 /// A stack of coats with its verdicts, from the part upwards.
 #[pyclass(frozen, eq, name = "StackCheck", module = "mistcoat.layers")]
@@ -381,30 +329,11 @@ impl PyStackCheck {
     fn advice(&self) -> Option<String> {
         self.0.advice.clone()
     }
-    /// The stack as a table, with sources and cautions.
-    #[getter]
-    fn table(&self) -> PyTable {
-        PyTable(self.0.table())
-    }
-    /// JSON text; the Rust crate reads the same.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// Reads what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
-    fn __repr__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn _repr_html_(&self) -> String {
-        self.0.table().to_html()
-    }
 }
+
+crate::table::shows!(PyStackCheck, "The stack as a table, with sources and cautions.");
+
+crate::json::travels!(PyStackCheck, "The check");
 
 /// Do these coats go on top of each other in this order, from the part upwards; and if not, which order does?
 ///

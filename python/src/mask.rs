@@ -110,18 +110,6 @@ impl PyMaskEdge {
     fn warnings(&self) -> Vec<String> {
         self.0.warnings.iter().map(|w| w.message.clone()).collect()
     }
-    /// The answer as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The answer from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         self.0.to_string()
     }
@@ -129,3 +117,5 @@ impl PyMaskEdge {
         format!("<MaskEdge: {}>", self.0)
     }
 }
+
+crate::json::travels!(PyMaskEdge, "The answer");

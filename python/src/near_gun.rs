@@ -5,7 +5,6 @@ use crate::estimate::{PyEstimate, PyWorking};
 use crate::exposure::PyFlammableLimit;
 use crate::quantity::{Arg, PyLength, PyRatio};
 use crate::spray::PyShot;
-use crate::table::PyTable;
 use mistcoat::quantity as q;
 use mistcoat::safety::{self, GunAir, NearGun};
 use pyo3::prelude::*;
@@ -74,14 +73,9 @@ impl PyGunAir {
             q::show(self.0.with_mist.best)
         )
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyGunAir);
 
 /// How near to burning the air at the gun is; prints as a table with the cautions under it.
 #[pyclass(frozen, eq, name = "NearGun", module = "mistcoat.safety")]
@@ -135,28 +129,12 @@ impl PyNearGun {
     fn citations(&self) -> Vec<String> {
         self.0.citations()
     }
-    /// Places in the spray, and the cautions under them.
-    fn table(&self) -> PyTable {
-        PyTable(self.0.table())
-    }
     /// Formulas with numbers and sources.
     fn working(&self) -> PyWorking {
         PyWorking(self.0.working().clone())
     }
-    fn __str__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn __repr__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn _repr_html_(&self) -> String {
-        self.0.table().to_html()
-    }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::table::shows!(PyNearGun, "Places in the spray, and the cautions under them.");
+
+crate::json::pickles!(PyNearGun);

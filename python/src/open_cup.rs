@@ -10,7 +10,7 @@ use crate::paint::PyMix;
 use crate::quantity::{Arg, PyLength, PyMass, PyRatio, PyTime, PyVolume};
 use mistcoat::film::{CupCourse, OpenCup, Substrate, Tip, TipDrying, TopUp};
 use mistcoat::quantity::{self as q, Quantity};
-use pyo3::{prelude::*, types::PyString};
+use pyo3::prelude::*;
 
 /// A small open pot with a mix in it.
 ///
@@ -97,26 +97,13 @@ impl PyOpenCup {
         warn_all(py, course.warnings())?;
         Ok(PyCupCourse(course))
     }
-    /// The cup as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The cup from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         let c = &self.0;
         format!("open cup of {} with {} of mix", q::show(c.diameter()), q::show(c.depth()))
     }
-    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
-        Ok(format!("OpenCup.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
-    }
 }
+
+crate::json::travels!(PyOpenCup, "The cup", evaluates);
 
 /// The course of a mix in an open cup, from ``OpenCup.stand``.
 ///
@@ -325,14 +312,9 @@ impl PyTopUp {
     fn __repr__(&self) -> String {
         format!("<TopUp: {}>", self.__str__())
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyTopUp);
 
 /// How soon a mix dries on the tip of the airbrush needle, within a factor 2.
 ///
@@ -414,11 +396,6 @@ impl PyTipDrying {
     fn __repr__(&self) -> String {
         format!("<TipDrying: {}>", self.0.sets_after.estimate)
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyTipDrying);

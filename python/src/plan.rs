@@ -128,14 +128,9 @@ impl PyPlanLayer {
     fn __repr__(&self) -> String {
         format!("<PlanLayer {}: {}, {}>", self.0.name, self.0.job.name, q::show(self.0.area))
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyPlanLayer);
 
 /// A whole session: what to mix, spray, wait for, rinse and bring, how long it takes, and what to mind.
 ///

@@ -56,14 +56,9 @@ impl PyWait {
     fn __repr__(&self) -> String {
         format!("<Wait {}>", self.0)
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyWait);
 
 /// A layer as each person sprays it.
 #[pyclass(frozen, eq, name = "PlannedLayer", module = "mistcoat")]
@@ -195,14 +190,9 @@ impl PyPlannedLayer {
     fn __repr__(&self) -> String {
         format!("<PlannedLayer {}>", self.0)
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyPlannedLayer);
 
 /// A rinse of one gun after a layer.
 #[pyclass(frozen, eq, name = "GunWash", module = "mistcoat")]
@@ -376,11 +366,6 @@ impl PyMaterial {
     fn __repr__(&self) -> String {
         format!("<Material {} {}: {}>", self.0.kind, self.0.name, q::show(self.0.total))
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyMaterial);

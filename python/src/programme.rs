@@ -8,7 +8,7 @@ use crate::quantity::{Arg, PyLength, PyTime};
 use crate::table::PyTable;
 use mistcoat::film::{Programme, Stack, StackDrying};
 use mistcoat::quantity as q;
-use pyo3::{prelude::*, types::PyString};
+use pyo3::prelude::*;
 
 /// The air over a coat as it changes with time: gun, fan, warm cabinet.
 ///
@@ -56,28 +56,15 @@ impl PyProgramme {
     fn begins(&self) -> Vec<PyTime> {
         self.0.phases().into_iter().map(|p| PyTime(p.begins)).collect()
     }
-    /// The programme as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The programme from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __len__(&self) -> usize {
         self.0.phases().len()
     }
     fn __str__(&self) -> String {
         self.0.to_string()
     }
-    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
-        Ok(format!("Programme.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
-    }
 }
+
+crate::json::travels!(PyProgramme, "The programme", evaluates);
 
 /// Coats sprayed on one another, with waits: spray, flash, spray.
 ///
@@ -145,18 +132,6 @@ impl PyStack {
         warn_all(py, dry.after_last().warnings())?;
         Ok(PyStackDrying(dry))
     }
-    /// The stack as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The stack from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __len__(&self) -> usize {
         self.0.coats()
     }
@@ -168,10 +143,9 @@ impl PyStack {
             q::show(self.0.film().dry_build())
         )
     }
-    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
-        Ok(format!("Stack.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
-    }
 }
+
+crate::json::travels!(PyStack, "The stack", evaluates);
 
 /// How a stack of coats dries, beside the same paint in one coat.
 ///
@@ -249,18 +223,6 @@ impl PyStackDrying {
     fn table(&self, py: Python<'_>) -> PyTable {
         PyTable(py.detach(|| self.0.table()))
     }
-    /// The result as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The result from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self, py: Python<'_>) -> String {
         py.detach(|| self.0.table()).to_text()
     }
@@ -271,3 +233,5 @@ impl PyStackDrying {
         py.detach(|| self.0.table()).to_html()
     }
 }
+
+crate::json::travels!(PyStackDrying, "The result");

@@ -5,7 +5,6 @@ use crate::dose::Share;
 use crate::errors::CallResult;
 use crate::quantity::Arg;
 use crate::setup::{JobArg, PyJudged, PySetup};
-use crate::table::PyTable;
 use crate::watch::{Report, watched};
 use mistcoat::bench::{Choice, Recommendation, Search, USUAL_SHARES};
 use mistcoat::progress::Progress;
@@ -60,25 +59,11 @@ impl PyRecommendation {
     fn asked(&self) -> usize {
         self.0.asked
     }
-    /// Choices, or the nearest misses, with what binds each.
-    #[getter]
-    fn table(&self) -> PyTable {
-        PyTable(self.0.table())
-    }
-    fn __repr__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn _repr_html_(&self) -> String {
-        self.0.table().to_html()
-    }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::table::shows!(PyRecommendation, "Choices, or the nearest misses, with what binds each.");
+
+crate::json::pickles!(PyRecommendation);
 
 /// What ratio, pressure, distance and how many passes for this job?
 ///

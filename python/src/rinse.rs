@@ -4,9 +4,7 @@ use crate::dose::Share;
 use crate::errors::CallResult;
 use crate::estimate::{PyEstimate, warn_all};
 use crate::hiding::{PyHidingPower, estimate};
-use crate::json;
 use crate::quantity::{Arg, PyVolume};
-use crate::table::PyTable;
 use mistcoat::error::unknown_name;
 use mistcoat::quantity::{self as q, Quantity, Reflectance};
 use mistcoat::rinse::{self as r, Bench, Change, ColourOrder, Gun, Shade, Split, Tolerance};
@@ -87,14 +85,9 @@ impl PyShade {
     fn __repr__(&self) -> String {
         format!("Shade({:?}, {}, strength={})", self.0.name(), self.reflectivity(), self.0.strength())
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyShade);
 
 const TOLERANCES: [(&str, Tolerance); 4] = [
     ("perceptible", Tolerance::Perceptible),
@@ -140,14 +133,9 @@ impl PySplit {
     fn __repr__(&self) -> String {
         format!("<Split: {}>", self.__str__())
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PySplit);
 
 /// Share of the old paint left after portions of cleaner: the product of h/(h + v).
 ///
@@ -380,14 +368,9 @@ impl PyRinseBench {
         let shades: Vec<Shade> = colours.into_iter().map(|c| c.0).collect();
         Ok(PyColourOrder(self.0.colour_order(&shades, start)?))
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyRinseBench);
 
 /// Least portion unless given: wets the cup of an airbrush.
 const ONE_ML: f64 = 1e-6;
@@ -432,14 +415,9 @@ impl PyChange {
     fn __repr__(&self) -> String {
         format!("<Change from {} to {}: {}>", self.0.from, self.0.to, self.0.cleaner)
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyChange);
 
 /// An order of colours with its changes; prints as a table with the cautions under it.
 #[pyclass(frozen, eq, name = "ColourOrder", module = "mistcoat.rinse")]
@@ -478,24 +456,8 @@ impl PyColourOrder {
     fn warnings(&self) -> Vec<String> {
         self.0.warnings.iter().map(|w| w.message.clone()).collect()
     }
-    /// The changes as a table, cautions under it.
-    fn table(&self) -> PyTable {
-        PyTable(self.0.table())
-    }
-    fn __str__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn __repr__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn _repr_html_(&self) -> String {
-        self.0.table().to_html()
-    }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::table::shows!(PyColourOrder, "The changes as a table, cautions under it.");
+
+crate::json::pickles!(PyColourOrder);

@@ -3,10 +3,8 @@
 use crate::dose::Share;
 use crate::errors::CallResult;
 use crate::estimate::PyEstimate;
-use crate::json;
 use crate::quantity::{Arg, PyVolume};
 use crate::rinse::{PyRinseBench, PySplit, ShadeArg};
-use crate::table::PyTable;
 use mistcoat::quantity::{self as q};
 use mistcoat::rinse::{CheapCleaner, CleanerPrice, Cleaners, PricedChange, PricedOrder, PricedRinse, Shade};
 use pyo3::prelude::*;
@@ -56,14 +54,9 @@ impl PyCleanerPrice {
         let p = &self.0;
         format!("<CleanerPrice {}: {} {} for {}>", p.name(), p.costs(), p.currency(), q::show(p.per()))
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyCleanerPrice);
 
 fn cleaners(good: &PyCleanerPrice, cheap: Option<PyRef<'_, PyCleanerPrice>>, may_stay: Share) -> Cleaners {
     let cheap =
@@ -173,14 +166,9 @@ impl PyPricedRinse {
     fn __repr__(&self) -> String {
         format!("<PricedRinse: {}>", self.0.words())
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyPricedRinse);
 
 /// One change of colour with its cost.
 #[pyclass(frozen, eq, name = "PricedChange", module = "mistcoat.rinse")]
@@ -207,14 +195,9 @@ impl PyPricedChange {
     fn __repr__(&self) -> String {
         format!("<PricedChange from {} to {}: {}>", self.0.from, self.0.to, self.0.rinse.words())
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyPricedChange);
 
 /// The order of colours that costs least to rinse between; prints as a table with the cautions under it.
 #[pyclass(frozen, eq, name = "PricedOrder", module = "mistcoat.rinse")]
@@ -263,24 +246,8 @@ impl PyPricedOrder {
     fn warnings(&self) -> Vec<String> {
         self.0.warnings.iter().map(|w| w.message.clone()).collect()
     }
-    /// The changes as a table, cautions under it.
-    fn table(&self) -> PyTable {
-        PyTable(self.0.table())
-    }
-    fn __str__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn __repr__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn _repr_html_(&self) -> String {
-        self.0.table().to_html()
-    }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::table::shows!(PyPricedOrder, "The changes as a table, cautions under it.");
+
+crate::json::pickles!(PyPricedOrder);

@@ -189,11 +189,6 @@ impl PyPropertySource {
     fn __repr__(&self) -> String {
         format!("<PropertySource of {}: {}>", self.0.property, self.0)
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyPropertySource);

@@ -145,14 +145,9 @@ impl PySessionAir {
         let names: Vec<String> = self.0.sources().into_iter().map(|s| s.name).collect();
         format!("<SessionAir: {}>", if names.is_empty() { "no source".to_owned() } else { names.join(", ") })
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PySessionAir);
 
 /// One source of vapour over the session. Water does not count.
 #[pyclass(frozen, eq, name = "VapourSource", module = "mistcoat.safety")]
@@ -204,14 +199,9 @@ impl PyVapourSource {
     fn __repr__(&self) -> String {
         format!("<VapourSource {}: {}>", self.0.name, q::show(self.0.released))
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyVapourSource);
 
 /// One vapour over the session, as means of the whole room.
 #[pyclass(frozen, eq, name = "SessionVapour", module = "mistcoat.safety")]
@@ -253,14 +243,9 @@ impl PySessionVapour {
     fn __repr__(&self) -> String {
         format!("<SessionVapour {}: {}>", self.0.solvent, q::show(self.0.released))
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PySessionVapour);
 
 /// Fresh air that would keep the room's mean below a share of the limits; its text says what it leaves out.
 #[pyclass(frozen, eq, name = "Ventilation", module = "mistcoat.safety")]
@@ -290,14 +275,9 @@ impl PyVentilation {
     fn __repr__(&self) -> String {
         format!("<Ventilation: {}>", self.0.words)
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyVentilation);
 
 /// The air of a session against the limits; prints as a table with sums, ventilation, cautions and sources under it.
 ///
@@ -408,10 +388,6 @@ impl PySessionExposure {
     fn citations(&self) -> Vec<String> {
         self.0.citations()
     }
-    /// The vapours with means, limits and shares; sums, ventilation, cautions and sources under them.
-    fn table(&self) -> PyTable {
-        PyTable(self.0.table())
-    }
     /// The sources of vapour with what each brought, gave off and kept.
     fn sources_table(&self) -> PyTable {
         PyTable(self.0.sources_table())
@@ -420,20 +396,11 @@ impl PySessionExposure {
     fn working(&self) -> PyWorking {
         PyWorking(self.0.working())
     }
-    fn __str__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn __repr__(&self) -> String {
-        self.0.table().to_text()
-    }
-    fn _repr_html_(&self) -> String {
-        self.0.table().to_html()
-    }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::table::shows!(
+    PySessionExposure,
+    "The vapours with means, limits and shares; sums, ventilation, cautions and sources under them."
+);
+
+crate::json::pickles!(PySessionExposure);

@@ -169,7 +169,7 @@ impl PyJob {
 /// >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
 /// >>> setup = mc.Setup(green, "isopropanol", thinner_per_paint=1, airbrush=gun, room=room, substrate="wood")
 /// >>> print(setup)
-/// hull green, thinner 1 : paint 1 (isopropanol); 0.3 mm nozzle, 138 kPa, 80 mm away; 1 pass on wood, 4 mm; 21 °C, 50 % humidity
+/// hull green, thinner 1 : paint 1 (isopropanol); 0.3 mm nozzle, 138 kPa, 80 mm away; 1 pass on wood, 3 mm; 21 °C, 50 % humidity
 /// >>> judged = setup.judge("base coat")
 /// >>> judged.worst in mc.Setup.faults()
 /// True
@@ -303,18 +303,6 @@ impl PySetup {
     fn substrate(&self) -> String {
         self.0.substrate.to_string()
     }
-    /// The setting as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The setting from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         self.0.to_string()
     }
@@ -322,6 +310,8 @@ impl PySetup {
         format!("<Setup: {}>", self.0)
     }
 }
+
+crate::json::travels!(PySetup, "The setting");
 
 /// What a setting does: margins from every fault, film, drying.
 ///
@@ -434,11 +424,6 @@ impl PyJudged {
         let worst = self.0.worst();
         format!("<Judged: {worst}; margin {:+.1}>", worst.sigmas())
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyJudged);

@@ -208,15 +208,6 @@ impl PySolvent {
     fn source(&self, property: &str) -> CallResult<Option<PyPropertySource>> {
         Ok(self.0.source(property)?.map(PyPropertySource))
     }
-    /// The record as JSON: the name of a built-in solvent, the whole record of another.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// Reads what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
     fn __repr__(&self) -> String {
         match mistcoat::solvent::find(self.0.name()) {
             Ok(builtin) if builtin == self.0 => format!("solvent({:?})", self.0.name()),
@@ -231,10 +222,13 @@ impl PySolvent {
         self.0.name().hash(&mut h);
         h.finish()
     }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
 }
+
+crate::json::travels!(
+    PySolvent,
+    "The solvent",
+    note = "A built-in one is its name, another its whole record."
+);
 
 /// Hansen solubility parameters: dispersion, polar, hydrogen bonding.
 #[pyclass(frozen, eq, name = "Hansen", module = "mistcoat")]

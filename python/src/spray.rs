@@ -17,7 +17,7 @@ use mistcoat::quantity::{self as q, Quantity};
 use mistcoat::spray::{Airbrush, Correlation, Shot, SizeSpread};
 use mistcoat::working::escape_html;
 use mistcoat::{Answer, Estimate, Result as CoreResult};
-use pyo3::{prelude::*, types::PyString};
+use pyo3::prelude::*;
 
 /// Zero of the Celsius scale in kelvin.
 const ZERO_CELSIUS: f64 = 273.15;
@@ -158,25 +158,12 @@ impl PyAirbrush {
     fn hand_speed(&self) -> PyEstimate {
         PyEstimate::new(self.0.hand_speed())
     }
-    /// The gun as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The gun from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         self.0.to_string()
     }
-    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
-        Ok(format!("Airbrush.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
-    }
 }
+
+crate::json::travels!(PyAirbrush, "The gun", evaluates);
 
 /// A mix sprayed by a gun in a room; made by ``Airbrush.spray``.
 ///
@@ -357,18 +344,6 @@ impl PyShot {
     fn table(&self, py: Python<'_>) -> CallResult<PyTable> {
         Ok(PyTable(py.detach(|| self.0.table())?))
     }
-    /// The shot as JSON text: gun, mix and room.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The shot from what ``to_json`` wrote; worked out again.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self, py: Python<'_>) -> CallResult<String> {
         Ok(py.detach(|| self.0.table())?.to_text())
     }
@@ -379,7 +354,11 @@ impl PyShot {
             escape_html(&self.0.gun().to_string())
         ))
     }
-    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
-        Ok(format!("Shot.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
-    }
 }
+
+crate::json::travels!(
+    PyShot,
+    "The shot",
+    evaluates,
+    note = "It holds gun, mix and room; the rest is worked out again."
+);

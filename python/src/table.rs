@@ -1,7 +1,6 @@
 //! Tables of results: text, HTML, columns for data frames.
 
 use crate::dict::Ordered;
-use crate::errors::CallResult;
 use mistcoat::table::{Column, Table};
 use pyo3::{IntoPyObjectExt, prelude::*};
 
@@ -30,6 +29,26 @@ pub fn columns(py: Python<'_>, table: &Table) -> PyResult<Columns> {
     }
     Ok(Ordered(out))
 }
+
+/// `shows!(PySplit, "What the table holds.")`: `table`, and the class prints as it, in a notebook as HTML.
+macro_rules! shows {
+    ($class:ident, $what:literal) => {
+        #[pyo3::pymethods]
+        impl $class {
+            #[doc = $what]
+            fn table(&self) -> $crate::table::PyTable {
+                $crate::table::PyTable(self.0.table())
+            }
+            fn __repr__(&self) -> String {
+                self.0.table().to_text()
+            }
+            fn _repr_html_(&self) -> String {
+                self.0.table().to_html()
+            }
+        }
+    };
+}
+pub(crate) use shows;
 
 /// A table of results: text, HTML in notebooks, columns for data frames.
 #[pyclass(frozen, eq, name = "Table", module = "mistcoat")]
@@ -77,11 +96,6 @@ impl PyTable {
     fn _repr_html_(&self) -> String {
         self.0.to_html()
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyTable);

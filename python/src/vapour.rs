@@ -7,7 +7,7 @@ use crate::quantity::{Arg, PyMolarMass, PyRatio, PyTime};
 use crate::solvent::PySolvent;
 use mistcoat::air::{Release, RoomVapour};
 use mistcoat::quantity::{self as q, Quantity};
-use pyo3::{prelude::*, types::PyString};
+use pyo3::prelude::*;
 
 /// A liquid of the catalogue, or its name.
 #[derive(FromPyObject)]
@@ -140,23 +140,10 @@ impl PyRoomVapour {
     ) -> CallResult<PyEstimate> {
         Ok(PyEstimate::answer(py, self.0.air_changes_for_average(limit.value, start.value, end.value)?)?)
     }
-    /// The room and its releases as JSON text.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The room and its releases from what ``to_json`` wrote.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         let total: f64 = self.0.releases().iter().map(|r| r.mass().si()).sum();
         format!("{} into {}", q::show(q::Mass::from_si(total)), q::show(self.0.volume()))
     }
-    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
-        Ok(format!("RoomVapour.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
-    }
 }
+
+crate::json::travels!(PyRoomVapour, "The room and its releases", evaluates);

@@ -186,14 +186,9 @@ impl PyWindowMap {
             100.0 * self.0.good_share()
         )
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyWindowMap);
 
 /// Where are the good settings, and what goes wrong at their edges? A map over two of them.
 ///

@@ -14,9 +14,9 @@
 //! A fan close to the part is faster: hold a vane anemometer there, or take 1 to 2 m/s (common practice).
 
 use super::{Jet, Room};
-use crate::error::{Result, unknown_name};
+use crate::error::{Result, out_of_range, unknown_name};
 use crate::names::fold;
-use crate::quantity::{Length, Quantity, Velocity};
+use crate::quantity::{Length, Quantity, Velocity, show};
 use serde::{Deserialize, Serialize};
 
 /// A room without a fan and without a felt draught moves at 0.1 to 0.2 m/s (source key `ROOM_AIR`).
@@ -122,7 +122,15 @@ impl Room {
     /// # Ok::<(), mistcoat::Error>(())
     /// ```
     pub fn under_gun(&self, jet: &Jet, distance: Length) -> Result<Self> {
-        self.clone().with_air_speed(jet.speed_at(distance)?)
+        let speed = jet.speed_at(distance)?;
+        self.clone().with_air_speed(speed).map_err(|_| {
+            out_of_range(
+                "air of the gun at the part",
+                show(speed),
+                "at most 30 m/s",
+                "hold the gun farther away, or turn its pressure down",
+            )
+        })
     }
 }
 

@@ -57,7 +57,13 @@ def test_records_pickle_copy_and_evaluate(make: Any) -> None:
 
 def test_curves_are_plain_columns() -> None:
     dry = dried()
-    curves = [dry.time_s, dry.solvent_left, dry.temperature_degC, dry.thickness_um, *dry.composition.values()]
+    curves = [
+        dry.time_s,
+        dry.solvent_left,
+        dry.temperature_degC,
+        dry.thickness_um,
+        *dry.composition.values(),
+    ]
     for curve in curves:
         assert curve.dtype == np.float64
         assert curve.shape == (len(dry),)

@@ -59,7 +59,9 @@ def bench() -> list[Any]:
     dry = film.dry()
     dropper = mc.Dropper(tip="3 mm")
     course = mc.OpenCup(mix, diameter="30 mm", depth="8 mm", room=room).stand()
-    oil = mc.Paint.typical("alkyd enamel", name="red oxide").thin("white spirit", thinner=1, paint=2)
+    oil = mc.Paint.typical("alkyd enamel", name="red oxide").thin(
+        "white spirit", thinner=1, paint=2
+    )
     cream = mc.Paint.typical("waterborne acrylic", name="cream")
     watered = cream.thin(mc.Blend({"water": 1}), thinner=1, paint=2)
     setup = mc.Setup(green, thinner, airbrush=gun, room=room, substrate="wood", wet_passes=4)
@@ -79,14 +81,38 @@ def bench() -> list[Any]:
     plan = mc.plan(parts, cleaner="acetone", title="Saltmarsh Lane")
     ratios, far = ("thinner_per_paint", [0.5, 1, 2]), ("distance_mm", [20, 60, 120])
     return [
-        *(green, green.law(thinner, "21 degC"), thinner, mix, dropper, mix.voc(), mix.drops(total="1 mL", dropper=dropper), shot, film, dry),
-        *(course, course.top_up("15 min", dropper=dropper), stack, stack.stack, evening, evening.run()),
+        *(
+            green,
+            green.law(thinner, "21 degC"),
+            thinner,
+            mix,
+            dropper,
+            mix.voc(),
+            mix.drops(total="1 mL", dropper=dropper),
+            shot,
+            film,
+            dry,
+        ),
+        *(
+            course,
+            course.top_up("15 min", dropper=dropper),
+            stack,
+            stack.stack,
+            evening,
+            evening.run(),
+        ),
         *(mc.tip_drying(mix, room=room), mc.tip_drying(watered, room=room, air_speed="0 m/s")),
-        *(mc.Film(oil, wet_thickness="30 um", room=room), mc.Film(watered, wet_thickness="30 um", room=room)),
+        *(
+            mc.Film(oil, wet_thickness="30 um", room=room),
+            mc.Film(watered, wet_thickness="30 um", room=room),
+        ),
         *(mc.lay(film), mc.film_window(film), dry.blush, mc.mask_edge(film), safety.near_gun(shot)),
         mc.Flow("20 mPa.s", temperature="21 degC", thicker=[("30 %", "120 mPa.s")]),
         *(setup, setup.judge("base coat"), mc.recommend(setup, "base coat")),
-        *(mc.diagnose("orange peel", setup, "base coat"), mc.window(setup, "base coat", x=ratios, y=far)),
+        *(
+            mc.diagnose("orange peel", setup, "base coat"),
+            mc.window(setup, "base coat", x=ratios, y=far),
+        ),
         mc.retarder(green, thinner, retarder="2-butoxyethanol", room=room, substrate="wood"),
         mc.compare(green, thinner, thinner_per_paint=[1, 2], room=room, substrate="wood"),
         *(plan, plan.card("A6")),
@@ -126,7 +152,12 @@ def shelf() -> list[Any]:
         *(dose.Batch("20 mL", mc.Thinning(paint_fraction=0.2)), dose.Thinning(thinner=2, paint=1)),
         *(hiding.Gloss(), green, green.passes_to_hide("3 um")),
         hiding.amounts("0.05 m2", dry="12 um", volume_solids="22 %", loss="airbrush"),
-        *(layers.identify(label="enamel"), *layers.identification_tests(), *boat, layers.check_stack(boat)),
+        *(
+            layers.identify(label="enamel"),
+            *layers.identification_tests(),
+            *boat,
+            layers.check_stack(boat),
+        ),
         *(rinse.cheapest_order(gun, ["cream", "red oxide"], good=good), good, gun),
         *(gun.colour_order(["cream", "red oxide"]), rinse.equal_portions("0.15 mL", "0.1 %", 3)),
         *(rinse.Shade("white", 0.9), safety.mixture_exposure(air)),

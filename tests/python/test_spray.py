@@ -124,6 +124,30 @@ def test_records_pickle_copy_and_evaluate(make: Any) -> None:
     assert type(value).from_json(value.to_json()) == value
 
 
+def test_drying_under_the_gun() -> None:
+    room, held = club_room(), gun(air_area="0.4 mm2", pressure="2 bar")
+    # The same nozzle in the worked example of src/air/jet.rs: 21 m/s at 10 cm, printed as a whole number.
+    assert room.under_gun(held, distance="10 cm").air_speed.to("m/s") == pytest.approx(
+        21.7, rel=0.03
+    )
+    near, far = (room.under_gun(held, distance=d).air_speed.to("m/s") for d in ("15 cm", "30 cm"))
+    assert near == pytest.approx(2 * far)  # a round jet falls with the distance
+    own = room.under_gun(gun())
+    assert own == room.under_gun(gun(), distance="80 mm")
+    assert own.temperature == room.temperature
+    sprayed = shot().air_speed_at_part.to("m/s")
+    assert 0.8 < sprayed / own.air_speed.to("m/s") < 1  # the paint it carries slows it
+    film: dict[str, Any] = {"wet_thickness": "25 um", "substrate": "wood"}
+    still, blown = (mc.Film(club_mix(), room=r, **film).dry() for r in (room, own))
+    assert blown.flash_off.best < still.flash_off.best
+    with pytest.raises(mc.RangeError, match="farther away"):
+        room.under_gun(held, distance="2 cm")
+    with pytest.raises(mc.RangeError, match="0 mm to 3 m"):
+        room.under_gun(held, distance="4 m")
+    with pytest.raises(mc.UnitError):
+        room.under_gun(held, distance=BARE)
+
+
 def test_settings_are_read_back_and_changed() -> None:
     g = gun()
     assert g.nozzle == mc.Length("0.3 mm")

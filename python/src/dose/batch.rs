@@ -2,7 +2,6 @@
 
 use super::thinning::{PyThinning, ThinningArg};
 use crate::errors::CallResult;
-use crate::json;
 use crate::quantity::{Arg, PyVolume};
 use mistcoat::dose::{Batch, Repair, Thinning};
 use mistcoat::quantity::{self as q, Quantity};
@@ -74,14 +73,9 @@ impl PyBatch {
     fn scaled_to(&self, volume: Arg<q::Volume>) -> CallResult<Self> {
         Ok(Self(self.0.scaled_to(volume.value)?))
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
     fn __repr__(&self) -> String {
         format!("<Batch of {}, {}>", q::show(self.0.volume()), self.0.thinning())
     }
 }
+
+crate::json::pickles!(PyBatch);

@@ -2,7 +2,6 @@
 
 use crate::errors::CallResult;
 use crate::estimate::PyEstimate;
-use crate::json;
 use crate::quantity::{Arg, PyLength, PyQuantity};
 use mistcoat::dose::Dropper;
 use mistcoat::error::out_of_range;
@@ -114,13 +113,6 @@ impl PyDropper {
     fn tip_diameter(&self) -> Option<PyLength> {
         self.0.tip_diameter().map(PyLength)
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
     fn __repr__(&self) -> String {
         match (self.0.tip_diameter(), self.0.measured()) {
             (Some(d), _) => format!("<Dropper with a tip of {}>", q::show(d)),
@@ -129,3 +121,5 @@ impl PyDropper {
         }
     }
 }
+
+crate::json::pickles!(PyDropper);

@@ -63,18 +63,6 @@ impl PyDropRecipe {
     fn paint_fraction(&self) -> PyEstimate {
         PyEstimate::new(self.0.paint_fraction.clone())
     }
-    /// The recipe as JSON text, which ``from_json`` and pickling read back.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The recipe from what ``to_json`` wrote. Raises ``DataError`` for text that is none.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         self.0.to_string()
     }
@@ -82,6 +70,8 @@ impl PyDropRecipe {
         format!("<DropRecipe {}>", self.0)
     }
 }
+
+crate::json::travels!(PyDropRecipe, "The recipe");
 
 /// Recipes in whole drops for a thinning, best first: nearest ratio and amount, or without ``total`` the fewest drops
 /// first. The drops of paint and thinner differ in size; give both volumes.

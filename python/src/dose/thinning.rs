@@ -2,7 +2,6 @@
 
 use super::Share;
 use crate::errors::{CallError, CallResult, UnitError};
-use crate::json;
 use crate::quantity::{Arg, PyVolume};
 use mistcoat::dose::{Densities, Parts, Thinning};
 use mistcoat::error::{out_of_range, unknown_name};
@@ -179,11 +178,6 @@ impl PyThinning {
     fn __repr__(&self) -> String {
         format!("Thinning(paint_fraction={:?})", self.0.paint_fraction().get())
     }
-    #[staticmethod]
-    fn _from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        json::reduce(slf, "_from_json", &slf.get().0)
-    }
 }
+
+crate::json::pickles!(PyThinning);

@@ -66,18 +66,6 @@ impl PyMixDrops {
     fn working(&self) -> PyWorking {
         PyWorking(self.0.working.clone())
     }
-    /// The recipes as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The recipes from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> CallResult<String> {
         Ok(self.best()?.to_string())
     }
@@ -85,3 +73,5 @@ impl PyMixDrops {
         Ok(format!("<MixDrops {}>", self.__str__()?))
     }
 }
+
+crate::json::travels!(PyMixDrops, "The recipes");

@@ -170,18 +170,6 @@ impl PyDilutionLaw {
     fn warnings(&self) -> Vec<String> {
         with_law!(&self.0, l => l.warnings().iter().map(|w| w.message.clone()).collect())
     }
-    /// The law as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The law from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         with_law!(&self.0, l => format!(
             "{} paint in {} thinner, a = {:.4}, b = {:.3}", l.paint_viscosity(), l.thinner_viscosity(), l.a(), l.b()
@@ -191,3 +179,5 @@ impl PyDilutionLaw {
         format!("<DilutionLaw {}>", self.__str__())
     }
 }
+
+crate::json::travels!(PyDilutionLaw, "The law");

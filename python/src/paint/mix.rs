@@ -12,7 +12,7 @@ use crate::estimate::{PyEstimate, PyWorking, warn_all};
 use crate::quantity::{Arg, PyVelocity};
 use mistcoat::paint::{Droppers, Mix};
 use mistcoat::quantity::{self as q, Quantity};
-use pyo3::{prelude::*, types::PyString};
+use pyo3::prelude::*;
 
 /// A paint thinned to a stated degree.
 ///
@@ -170,22 +170,9 @@ impl PyMix {
     fn working(&self) -> PyWorking {
         PyWorking(self.0.working())
     }
-    /// The mix as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The mix from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         format!("{}, {}", self.0.paint().name(), self.0.thinning())
     }
-    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
-        Ok(format!("Mix.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
-    }
 }
+
+crate::json::travels!(PyMix, "The mix", evaluates);

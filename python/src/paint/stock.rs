@@ -13,7 +13,7 @@ use crate::quantity::{Arg, PyTemperature};
 use mistcoat::error::out_of_range;
 use mistcoat::paint::{Family, Paint, PaintReading};
 use mistcoat::quantity::{self as q, show};
-use pyo3::{prelude::*, types::PyString};
+use pyo3::prelude::*;
 use std::path::PathBuf;
 
 /// A paint as it comes in the bottle.
@@ -257,18 +257,6 @@ impl PyPaint {
         warn_all(py, &mix.compatibility())?;
         Ok(PyMix(mix))
     }
-    /// The paint as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The paint from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         format!(
             "{} ({}), {} solids by volume",
@@ -277,7 +265,6 @@ impl PyPaint {
             show(self.0.volume_solids().best)
         )
     }
-    fn __repr__(&self, py: Python<'_>) -> CallResult<String> {
-        Ok(format!("Paint.from_json({})", PyString::new(py, &crate::json::dump(&self.0)?).repr()?))
-    }
 }
+
+crate::json::travels!(PyPaint, "The paint", evaluates);

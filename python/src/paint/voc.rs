@@ -1,6 +1,5 @@
 //! `Voc`: volatile organic content.
 
-use crate::errors::CallResult;
 use crate::estimate::PyWorking;
 use crate::quantity::PyMassConcentration;
 use mistcoat::paint::Voc;
@@ -36,18 +35,6 @@ impl PyVoc {
     fn working(&self) -> PyWorking {
         PyWorking(self.0.working.clone())
     }
-    /// The content as JSON text, which ``from_json`` reads back without loss; pickling stores the same.
-    fn to_json(&self) -> CallResult<String> {
-        crate::json::dump(&self.0)
-    }
-    /// The content from what ``to_json`` wrote. Raises ``DataError`` for other text, with the line and what is wrong.
-    #[staticmethod]
-    fn from_json(text: &str) -> CallResult<Self> {
-        Ok(Self(crate::json::load(text)?))
-    }
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> CallResult<(Bound<'py, PyAny>, (String,))> {
-        crate::json::reduce(slf, "from_json", &slf.get().0)
-    }
     fn __str__(&self) -> String {
         format!(
             "{}, {} less water and exempt solvents",
@@ -59,3 +46,5 @@ impl PyVoc {
         format!("<Voc {}>", self.__str__())
     }
 }
+
+crate::json::travels!(PyVoc, "The content");

@@ -30,7 +30,7 @@ pub(super) struct Stored {
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Source {
-    source: VapourSource,
+    told: VapourSource,
     given: Vec<Given>,
     kept: Vec<Kept>,
 }
@@ -86,7 +86,7 @@ impl From<Emitter> for Source {
             pieces_s_s_kg: pieces.iter().map(|p| (p.from_s, p.until_s, p.amount)).collect(),
         });
         Self {
-            source: e.source,
+            told: e.source,
             given: given.collect(),
             kept: e.kept.into_iter().map(|(solvent, mass_kg)| Kept { solvent, mass_kg }).collect(),
         }
@@ -97,7 +97,7 @@ impl TryFrom<Source> for Emitter {
     type Error = Error;
 
     fn try_from(s: Source) -> Result<Self> {
-        let VapourSource { ref name, start, lasts, brought, released, in_flight, kept, .. } = s.source;
+        let VapourSource { ref name, start, lasts, brought, released, in_flight, kept, .. } = s.told;
         check_time("start of a source of vapour", start)?;
         check_time("duration of a source of vapour", lasts)?;
         check_time("end of a source of vapour", Time::from_si(start.si() + lasts.si()))?;
@@ -126,7 +126,7 @@ impl TryFrom<Source> for Emitter {
         }
         let piece = |(from_s, until_s, amount): (f64, f64, f64)| Piece { from_s, until_s, amount };
         Ok(Self {
-            source: s.source,
+            source: s.told,
             given: s
                 .given
                 .into_iter()
@@ -176,15 +176,15 @@ mod tests {
     #[case::mixing("/mixing", json!("0 %"), "mixing")]
     #[case::leaving("/leaving_at", json!("2 d"), "leaving the room")]
     #[case::no_air("/room/air_changes", json!(null), "air changes")]
-    #[case::day("/sources/0/source/start", json!("25 h"), "start of a source")]
+    #[case::day("/sources/0/told/start", json!("25 h"), "start of a source")]
     #[case::early("/sources/0/given/0/pieces_s_s_kg/0/0", json!(0.0), "before it begins")]
     #[case::backwards("/sources/0/given/0/pieces_s_s_kg/0/1", json!(0.0), "before it begins")]
     #[case::nothing("/sources/0/given/0/pieces_s_s_kg/0/2", json!(0.0), "or none")]
     #[case::more("/sources/0/given/0/pieces_s_s_kg/0/2", json!(1.0), "another mass")]
     #[case::lost("/sources/0/given", json!([]), "another mass")]
     #[case::below("/sources/0/kept/0/mass_kg", json!(-1.0), "below zero")]
-    #[case::told("/sources/0/source/released", json!("0 g"), "another mass")]
-    #[case::flown("/sources/0/source/in_flight", json!("1 kg"), "another mass")]
+    #[case::told("/sources/0/told/released", json!("0 g"), "another mass")]
+    #[case::flown("/sources/0/told/in_flight", json!("1 kg"), "another mass")]
     fn what_cannot_be_is_refused(#[case] path: &str, #[case] with: Value, #[case] says: &str) {
         let mut value = stored();
         *value.pointer_mut(path).unwrap() = with;
