@@ -126,7 +126,7 @@ def test_records_pickle_copy_and_evaluate(make: Any) -> None:
 
 def test_drying_under_the_gun() -> None:
     room, held = club_room(), gun(air_area="0.4 mm2", pressure="2 bar")
-    # The same nozzle in the worked example of src/air/jet.rs: 21 m/s at 10 cm, printed as a whole number.
+    # The worked example of src/air/jet.rs has 21 m/s at 10 cm, a whole number, for a loaded jet.
     assert room.under_gun(held, distance="10 cm").air_speed.to("m/s") == pytest.approx(
         21.7, rel=0.03
     )
