@@ -107,7 +107,7 @@ def test_limits_on_drying_are_kept() -> None:
         assert again.recoat is not None
         assert again.recoat <= mc.Time("2 h")
         assert "slow drying" in judged.margins
-    assert "recoat" in found.table.columns()
+    assert "recoat" in found.table().columns()
     nothing = mc.recommend(setup(), "base coat", thinner_per_paint=[1], touch_dry_within="1 s")
     assert not nothing.choices
     assert any("quickest" in line for line in nothing.advice)
