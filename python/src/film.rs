@@ -191,6 +191,21 @@ impl PyFilm {
     fn over(&self, under: &Self, wait: Arg<q::Time>) -> CallResult<Self> {
         Ok(Self(self.0.clone().over(&under.0, wait.value)?))
     }
+    /// This coat with a yield stress, 0 to 100 Pa, as it lies wet: it hangs where its weight does not reach it. None is taken
+    /// unless given; see ``hanging_thickness``.
+    ///
+    /// Raises ``RangeError`` outside that range, and for a coat whose flow is not known.
+    ///
+    /// >>> import mistcoat as mc
+    /// >>> mix = mc.Paint.typical("alkyd enamel", name="hull green").thin("white spirit", thinner=1, paint=2)
+    /// >>> room = mc.Room(temperature="21 degC", relative_humidity="50 %")
+    /// >>> stiff = mc.Film(mix, wet_thickness="50 um", room=room).with_yield_stress("1 Pa")
+    /// >>> mc.lay(stiff).sag.to("mm")
+    /// 0.0
+    #[allow(clippy::needless_pass_by_value, reason = "extracted argument")]
+    fn with_yield_stress(&self, yield_stress: Arg<q::Pressure>) -> CallResult<Self> {
+        Ok(Self(self.0.clone().with_yield_stress(&crate::lay::stress(&yield_stress))?))
+    }
     /// Thickness of the solids of this coat and of all under it.
     #[getter]
     fn dry_build(&self) -> PyLength {

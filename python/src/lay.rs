@@ -7,13 +7,14 @@ use crate::errors::CallResult;
 use crate::estimate::{PyEstimate, PyWorking, warn_all};
 use crate::film::PyFilm;
 use crate::paint::{PyMix, PyPaint};
-use crate::quantity::{Arg, PyFrequency, PyRatio, PyTemperature, PyVelocity};
+use crate::quantity::{Arg, PyFrequency, PyLength, PyRatio, PyTemperature, PyVelocity};
 use crate::table::{Columns, columns};
 use mistcoat::Estimate;
 use mistcoat::bench::{Retarder, RetarderAnswer, RetarderRow, USUAL_SHARES};
 use mistcoat::dose::{Parts, Thinning};
 use mistcoat::film::{
-    Blush, FilmWindow, Flow, Lay, Ripple, Substrate, levelling_rate as rate, sag_speed as speed,
+    Blush, FilmWindow, Flow, Lay, Ripple, Substrate, hanging_thickness as hangs, levelling_rate as rate,
+    sag_speed as speed,
 };
 use mistcoat::quantity::{self as q, Quantity};
 use pyo3::prelude::*;
@@ -31,6 +32,15 @@ fn estimate<Q: Quantity>(best: Q, std: f64, what: &str) -> Estimate<Q> {
     Estimate::relative(best, &[mistcoat::estimate::ModelError::new(what, std / best.si().abs())])
 }
 
+/// A yield stress with its spread; zero has none.
+pub fn stress(given: &Arg<q::Pressure>) -> Estimate<q::Pressure> {
+    if given.value.si() > 0.0 {
+        estimate(given.value, given.std, "yield stress")
+    } else {
+        Estimate::exact(given.value)
+    }
+}
+
 fn upright(steepness: Option<Arg<q::Ratio>>) -> q::Ratio {
     steepness.map_or_else(|| q::Ratio::from_si(1.0), |s| s.value)
 }
@@ -38,7 +48,8 @@ fn upright(steepness: Option<Arg<q::Ratio>>) -> q::Ratio {
 /// How a wet coat flows and thickens, for a ``Film`` that is not of a ``Mix``: ``viscosity`` of the wet coat at
 /// ``temperature``, ``thicker`` a list of (volume solids, viscosity) it comes to as it dries, in rising order.
 ///
-/// ``surface_tension`` is 27 mN/m and ``density`` 1 g/mL, each within 10 %, unless given. Estimates carry their spread on.
+/// ``surface_tension`` is 27 mN/m and ``density`` 1 g/mL, each within 10 %, unless given. ``yield_stress`` is that of a coat that
+/// stiffens at rest, 0 to 100 Pa; none unless given. Estimates carry their spread on.
 /// Raises ``RangeError`` for values out of order or range.
 ///
 /// >>> import mistcoat as mc
@@ -55,7 +66,8 @@ pub struct PyFlow(pub Flow);
 #[pymethods]
 impl PyFlow {
     #[new]
-    #[pyo3(signature = (viscosity, *, temperature, thicker=None, surface_tension=None, density=None))]
+    #[pyo3(signature = (viscosity, *, temperature, thicker=None, surface_tension=None, density=None,
+        yield_stress=None))]
     #[allow(clippy::needless_pass_by_value, reason = "keyword arguments of Python")]
     fn new(
         viscosity: Arg<q::DynamicViscosity>,
@@ -63,6 +75,7 @@ impl PyFlow {
         thicker: Option<Vec<(Arg<q::Ratio>, Arg<q::DynamicViscosity>)>>,
         surface_tension: Option<Arg<q::SurfaceTension>>,
         density: Option<Arg<q::Density>>,
+        yield_stress: Option<Arg<q::Pressure>>,
     ) -> CallResult<Self> {
         let wet = estimate(viscosity.value, viscosity.std, "viscosity of the wet coat");
         let mut flow = Flow::new(&wet, temperature.value)?;
@@ -75,6 +88,9 @@ impl PyFlow {
         }
         if let Some(d) = density {
             flow = flow.with_density(&estimate(d.value, d.std, "density of the wet coat"))?;
+        }
+        if let Some(y) = yield_stress {
+            flow = flow.with_yield_stress(&stress(&y))?;
         }
         Ok(Self(flow))
     }
@@ -96,6 +112,11 @@ impl PyFlow {
     #[getter]
     fn density(&self) -> PyEstimate {
         PyEstimate::new(self.0.density().clone())
+    }
+    /// Yield stress of the wet coat; ``None`` unless given.
+    #[getter]
+    fn yield_stress(&self) -> Option<PyEstimate> {
+        self.0.yield_stress().cloned().map(PyEstimate::new)
     }
     fn __repr__(&self) -> String {
         format!("<Flow: {} at {} wet>", self.0.viscosity(), q::show(self.0.temperature()))
@@ -141,6 +162,26 @@ pub fn sag_speed(
     steepness: Option<Arg<q::Ratio>>,
 ) -> CallResult<PyVelocity> {
     Ok(PyVelocity(speed(density.value, viscosity.value, thickness.value, upright(steepness))?))
+}
+
+/// Thickest coat that hangs on a face without sliding, ``yield_stress/(rho g steepness)``; read the other way, a stripe of 100 um
+/// that stays put on an upright card shows a yield stress of 1 Pa.
+///
+/// Paints that stiffen at rest have 0.5 to 5 Pa undiluted (common practice, from memory); thinning weakens it with the third power
+/// of the solids. Raises ``RangeError`` outside 0 to 100 Pa and for a level face.
+///
+/// >>> import mistcoat as mc
+/// >>> round(mc.hanging_thickness(yield_stress="1 Pa", density="1 g/mL").to("um"))
+/// 102
+#[pyfunction]
+#[pyo3(signature = (*, yield_stress, density, steepness=None))]
+#[allow(clippy::needless_pass_by_value, reason = "keyword arguments of Python")]
+pub fn hanging_thickness(
+    yield_stress: Arg<q::Pressure>,
+    density: Arg<q::Density>,
+    steepness: Option<Arg<q::Ratio>>,
+) -> CallResult<PyLength> {
+    Ok(PyLength(hangs(yield_stress.value, density.value, upright(steepness))?))
 }
 
 /// How a coat lies down: ripple left when it sets, slide on a face, blush, and which limit is hit first.

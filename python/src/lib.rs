@@ -103,8 +103,8 @@ mod _core {
     };
     #[pymodule_export]
     use crate::lay::{
-        PyBlush, PyFilmWindow, PyFlow, PyLay, PyRetarderAnswer, PyRetarderRow, film_window, lay,
-        levelling_rate, retarder, sag_speed,
+        PyBlush, PyFilmWindow, PyFlow, PyLay, PyRetarderAnswer, PyRetarderRow, film_window,
+        hanging_thickness, lay, levelling_rate, retarder, sag_speed,
     };
     #[pymodule_export]
     use crate::layers::{

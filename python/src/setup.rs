@@ -7,7 +7,7 @@ use crate::dose::Share;
 use crate::errors::CallResult;
 use crate::hiding::{self, GroundArg, PyHidingPower};
 use crate::paint::PyPaint;
-use crate::quantity::{Arg, PyLength, PyRatio, PyTemperature, PyTime};
+use crate::quantity::{Arg, PyLength, PyPressure, PyRatio, PyTemperature, PyTime};
 use crate::spray::PyAirbrush;
 use mistcoat::bench::{Cover, Fault, Job, Judged, RetarderShare, Setup};
 use mistcoat::film::Substrate;
@@ -160,7 +160,8 @@ impl PyJob {
 /// paint, by volume. ``retarder`` is a slow liquid in the place of ``retarder_share`` of the thinner. ``wet_thickness`` is the
 /// wet film of one coat, however many passes it takes, in place of ``wet_passes``. ``hiding`` is the ``HidingPower`` of the
 /// paint over ``ground`` ("card", the reflectance of an even undercoat, or (darkest, lightest)): the passes then build the
-/// film that hides, where the job asks for a contrast. ``primed``: whether a dry primer that stands the thinner lies on the part. ``steepness``: sine of the
+/// film that hides, where the job asks for a contrast. ``yield_stress`` is that of the undiluted paint, 0 to 100 Pa, where it
+/// stiffens at rest (0.5 to 5 Pa are usual then): such a coat hangs where it is thin. ``primed``: whether a dry primer that stands the thinner lies on the part. ``steepness``: sine of the
 /// angle of the face to the horizontal, 100 % upright, 0 % level.
 ///
 /// >>> import mistcoat as mc
@@ -182,7 +183,7 @@ impl PySetup {
     #[new]
     #[pyo3(signature = (paint, thinner, *, thinner_per_paint=1.0, retarder=None, retarder_share=None, airbrush, room,
         wet_passes=1, wet_thickness=None, substrate="polystyrene", substrate_thickness=None, primed=false, steepness=None,
-        hiding=None, ground=None))]
+        hiding=None, ground=None, yield_stress=None))]
     #[allow(
         clippy::too_many_arguments,
         clippy::needless_pass_by_value,
@@ -204,6 +205,7 @@ impl PySetup {
         steepness: Option<Arg<q::Ratio>>,
         hiding: Option<PyRef<'_, PyHidingPower>>,
         ground: Option<GroundArg>,
+        yield_stress: Option<Arg<q::Pressure>>,
     ) -> CallResult<Self> {
         let mut plate = Substrate::named(substrate)?;
         if let Some(thickness) = substrate_thickness {
@@ -227,6 +229,7 @@ impl PySetup {
                 return Err(PyTypeError::new_err("ground needs hiding, the HidingPower of the paint").into());
             }
         };
+        setup.yield_stress = yield_stress.map(|stress| stress.value);
         setup.substrate = plate;
         setup.primed = primed;
         if let Some(steepness) = steepness {
@@ -277,6 +280,11 @@ impl PySetup {
     #[getter]
     fn hiding(&self) -> Option<PyHidingPower> {
         self.0.cover.as_ref().map(|c| PyHidingPower(c.power.clone()))
+    }
+    /// Yield stress of the undiluted paint, where one is given.
+    #[getter]
+    fn yield_stress(&self) -> Option<PyPressure> {
+        self.0.yield_stress.map(PyPressure)
     }
     /// The gun with its pressure and distance.
     #[getter]

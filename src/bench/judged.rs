@@ -6,7 +6,8 @@ use super::in_time;
 use super::jobs::Job;
 use super::setup::{Setup, Stage};
 use crate::error::{Error, Result, out_of_range};
-use crate::film::{Film, Limits, Ripple};
+use crate::estimate::Estimate;
+use crate::film::{Film, Flow, Limits, Ripple, thinned_yield_stress};
 use crate::quantity::{Length, Quantity, Ratio, Temperature, Time, digits, show};
 use crate::spray::Shot;
 use serde::{Deserialize, Serialize};
@@ -126,7 +127,10 @@ impl Setup {
             coldest: self.room.temperature(),
         };
         match shot.film_of(wet_film) {
-            Ok(film) => self.lies(&film.with_substrate(self.substrate.clone()), job, &mut judged)?,
+            Ok(film) => {
+                let film = self.stiffens(film.with_substrate(self.substrate.clone()))?;
+                self.lies(&film, job, &mut judged)?;
+            }
             // Dust, or a film too thin to be one: the faults above say so.
             Err(Error::Range(_)) if job.has_time_limit() && judged.is_good() => {
                 judged.margins.push(in_time::no_film());
@@ -160,6 +164,13 @@ impl Setup {
         ))
     }
 
+    /// With the yield stress of what lands, where the paint has one and its flow is known.
+    fn stiffens(&self, film: Film) -> Result<Film> {
+        let Some(stock) = self.yield_stress.filter(|_| film.flow().is_some()) else { return Ok(film) };
+        let richer = film.solids().get() / self.paint.volume_solids().best.si();
+        film.with_yield_stress(&Estimate::exact(thinned_yield_stress(stock, richer)))
+    }
+
     /// How the coat lies and dries.
     fn lies(&self, film: &Film, job: &Job, judged: &mut Judged) -> Result<()> {
         let dry = film.brief(&Ripple::usual()?, self.steepness)?;
@@ -184,11 +195,23 @@ impl Setup {
                 ));
             }
             let limit = Limits::usual()?.sag;
-            judged.margins.push(Margin::new(
-                Fault::Run,
-                (limit.si() / sag.si().max(f64::MIN_POSITIVE)).min(FAR),
-                format!("slides {}, {} allowed", show(sag), show(limit)),
-            ));
+            let why = match film.flow().and_then(Flow::yield_stress) {
+                Some(stress) if sag.si() <= 0.0 => {
+                    format!(
+                        "hangs: its weight stays below the yield stress of {} of what lands",
+                        show(stress.best)
+                    )
+                }
+                Some(stress) => format!(
+                    "slides {} over the yield stress of {}, {} allowed",
+                    show(sag),
+                    show(stress.best),
+                    show(limit)
+                ),
+                None => format!("slides {}, {} allowed", show(sag), show(limit)),
+            };
+            let factor = (limit.si() / sag.si().max(f64::MIN_POSITIVE)).min(FAR);
+            judged.margins.push(Margin::new(Fault::Run, factor, why));
         }
         if !film.is_waterborne() {
             judged.margins.extend(self.dew(dry.coldest, judged.water_from_air));

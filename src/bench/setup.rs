@@ -4,7 +4,7 @@
 //! the whole chain once (mix, nozzle, flight, film, drying, levelling, sag, dew) and gives for each [`Fault`] the factor by
 //! which the setting keeps from it: 1 is the edge, 2 is twice inside.
 //!
-//! Three things may be stated besides: a slow liquid in the place of a share of the thinner ([`RetarderShare`]), the wet film
+//! Four things may be stated besides: the yield stress of a paint that stiffens at rest, a slow liquid in the place of a share of the thinner ([`RetarderShare`]), the wet film
 //! of a coat instead of its passes, and how well the colour hides what lies under it ([`Cover`]), which then sets the dry film
 //! to build for jobs that ask for it.
 //!
@@ -30,10 +30,10 @@ use crate::air::Room;
 use crate::blend::Blend;
 use crate::dose::{Parts, Thinning};
 use crate::error::Result;
-use crate::film::{Substrate, Tip, wipe_every};
+use crate::film::{Substrate, Tip, check_yield_stress, wipe_every};
 use crate::layers::{Verdict, thinner_on_substrate};
 use crate::paint::{Mix, Paint};
-use crate::quantity::{Length, Quantity, Ratio, as_text, show};
+use crate::quantity::{Length, Pressure, Quantity, Ratio, as_text, show};
 use crate::spray::Airbrush;
 use serde::{Deserialize, Serialize};
 
@@ -67,6 +67,10 @@ pub struct Setup {
     /// How well the colour hides and what lies under it, where that sets the dry film to build.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub cover: Option<Cover>,
+    /// Yield stress of the undiluted paint, 0 to 100 Pa, where it stiffens at rest: a coat then hangs where its weight does not
+    /// reach that of what lands ([`crate::film::hanging_thickness`]), which goes with the third power of the solids.
+    #[serde(default, with = "as_text::option", skip_serializing_if = "Option::is_none")]
+    pub yield_stress: Option<Pressure>,
     /// The room.
     pub room: Room,
     /// What is sprayed.
@@ -119,6 +123,7 @@ impl Setup {
             wet_passes: 1,
             wet_film: None,
             cover: None,
+            yield_stress: None,
             room: room.clone(),
             substrate: Substrate::default(),
             primed: false,
@@ -152,6 +157,9 @@ impl Setup {
 
     pub(super) fn stage(&self, job: &Job) -> Result<Stage> {
         job.check_time_limits()?;
+        if let Some(stress) = self.yield_stress {
+            check_yield_stress(stress)?;
+        }
         let parts = Parts { thinner: self.thinner_per_paint, paint: 1.0 };
         let thinner = self.slowed_thinner()?;
         let mix = self.paint.thin(&thinner, Thinning::from_parts(parts)?)?;

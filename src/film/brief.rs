@@ -30,7 +30,8 @@ impl Film {
         let trace = &course.trace;
         let flow = match self.flow() {
             Some(flow) => {
-                let thickening = Thickening::new(self, &course, Moved::NOTHING, Nudge::default())?;
+                let mut thickening = Thickening::new(self, &course, Moved::NOTHING, Nudge::default())?;
+                thickening.on_face(steepness.si());
                 let moving = thickening.moving(ripple.wavelength().best.si(), [0.0, f64::INFINITY]);
                 let exponent = moving.levelling * flow.surface_tension().best.si();
                 Some((exponent, Length::from_si(moving.sag_m * steepness.si())))

@@ -14,7 +14,7 @@ use crate::blend::Blend;
 use crate::error::{Error, Result, out_of_range};
 use crate::estimate::Estimate;
 use crate::paint::{Family, Mix, OxidativeCure};
-use crate::quantity::{Length, Quantity, Ratio, Temperature, Time, VolumeFraction, as_text, show};
+use crate::quantity::{Length, Pressure, Quantity, Ratio, Temperature, Time, VolumeFraction, as_text, show};
 use serde::{Deserialize, Serialize};
 
 /// Wet films that the model speaks for, m: one micrometre is a dry-sprayed mist coat, five millimetres a puddle.
@@ -255,6 +255,39 @@ impl Film {
     pub fn with_flow(mut self, flow: Flow) -> Self {
         self.flow = Some(flow);
         self
+    }
+
+    /// The same coat with a yield stress, as it lies wet; see [`Flow::with_yield_stress`].
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] outside 0 to 100 Pa, or for a coat whose flow is not known.
+    ///
+    /// ```
+    /// use mistcoat::{Estimate, air::Room, blend::Blend, dose::{Parts, Thinning}, film::{Film, Ripple}, paint::{Family, Paint}};
+    /// use mistcoat::quantity::{Quantity, parse, RelativeHumidity};
+    /// let thinner = Blend::from_names(&[("white spirit", 1.0)], mistcoat::blend::Basis::Volume, None)?;
+    /// let mix = Paint::typical(Family::AlkydEnamel, "hull green")?
+    ///     .thin(&thinner, Thinning::from_parts(Parts { thinner: 0.5, paint: 1.0 })?)?;
+    /// let room = Room::new(parse("21 °C")?, RelativeHumidity::new(0.5)?)?;
+    /// let coat = Film::of_mix(&mix, parse("50 µm")?, &room)?;
+    /// let stiff = coat.clone().with_yield_stress(&Estimate::exact(parse("1 Pa")?))?;
+    /// let slides = |f: Film| Ok::<_, mistcoat::Error>(f.dry()?.lay(&Ripple::usual()?, parse("100 %")?)?.sag.best());
+    /// assert!(slides(coat)?.si() > 0.0 && slides(stiff)?.si() == 0.0);
+    /// # Ok::<(), mistcoat::Error>(())
+    /// ```
+    pub fn with_yield_stress(mut self, yield_stress: &Estimate<Pressure>) -> Result<Self> {
+        self.flow = match self.flow {
+            Some(flow) => Some(flow.with_yield_stress(yield_stress)?),
+            None => {
+                return Err(out_of_range(
+                    "flow of a coat with a yield stress",
+                    "unknown",
+                    "known",
+                    "take the film of a Mix, or give Film::with_flow its viscosity first",
+                ));
+            }
+        };
+        Ok(self)
     }
 
     /// How it flows, when known.

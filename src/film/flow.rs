@@ -1,12 +1,13 @@
 //! What a wet coat must say about itself before its flow can be worked out: how thick it is, how it thickens, surface
 //! tension, density.
 
+use super::yielding::check_yield_stress;
 use crate::error::{Result, out_of_range};
 use crate::estimate::{Estimate, ModelError};
 use crate::paint::{Family, Mix, ViscosityTemperature};
 use crate::quantity::{
-    Density, DynamicViscosity, Quantity, Ratio, SurfaceTension, Temperature, VolumeFraction, as_text,
-    positive, show,
+    Density, DynamicViscosity, Pressure, Quantity, Ratio, SurfaceTension, Temperature, VolumeFraction,
+    as_text, positive, show,
 };
 use serde::{Deserialize, Serialize};
 
@@ -54,6 +55,9 @@ pub struct Flow {
     thicker: Vec<Thicker>,
     surface_tension: Estimate<SurfaceTension>,
     density: Estimate<Density>,
+    /// Of a coat that stiffens at rest.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    yield_stress: Option<Estimate<Pressure>>,
 }
 
 /// A point of the way from wet to dry.
@@ -88,6 +92,7 @@ impl Flow {
                 Density::from_si(USUAL_DENSITY_KG_M3),
                 &spread("density of the wet coat", DENSITY_SPREAD),
             ),
+            yield_stress: None,
         })
     }
 
@@ -156,6 +161,22 @@ impl Flow {
         }
         self.density = density.clone();
         Ok(self)
+    }
+
+    /// The same with a yield stress, as it lies wet: the coat hangs where its weight does not reach it ([`super::hanging_thickness`]).
+    /// Nothing is taken unless given.
+    ///
+    /// # Errors
+    /// A [`crate::error::RangeError`] outside 0 to 100 Pa.
+    pub fn with_yield_stress(mut self, yield_stress: &Estimate<Pressure>) -> Result<Self> {
+        check_yield_stress(yield_stress.best)?;
+        self.yield_stress = (yield_stress.best.si() > 0.0).then(|| yield_stress.clone());
+        Ok(self)
+    }
+
+    /// Yield stress of the wet coat, where one is given.
+    pub fn yield_stress(&self) -> Option<&Estimate<Pressure>> {
+        self.yield_stress.as_ref()
     }
 
     /// Viscosity of the wet coat, at [`Flow::temperature`]; of one that a gun has laid, that of the mix in the cup.

@@ -15,8 +15,10 @@ use super::coat::{Film, Moved};
 use super::course::Course;
 use super::drying::Drying;
 use super::flash_off::{MODEL_SPREAD, moved_by, uncertain_inputs};
+use super::flow::Flow;
 use super::levelling::check_steepness;
 use super::viscosity::{LONG_WAVE_M, Moving, Nudge, Thickening};
+use super::yielding::{hanging_m, held_ripple};
 use crate::answer::Answer;
 use crate::error::{Error, Result, bad_data, out_of_range};
 use crate::estimate::{Estimate, Input, ModelError, Scale, propagate};
@@ -30,6 +32,12 @@ use std::sync::LazyLock;
 const FILE: &str = "data/lay.toml";
 /// Share of the rise of ln η, one standard deviation (source key `FILM_VISCOSITY`).
 const RISE_SPREAD: f64 = 0.15;
+/// A slide that nobody sees, m: what hangs by its yield stress has no logarithm.
+const UNSEEN_M: f64 = 1e-5;
+/// Height of a held ripple over the wet coat that is told.
+const HELD_SEEN: f64 = 0.05;
+/// Place of the yield stress among the moves of the flow.
+const YIELD: usize = 4;
 /// Wavelengths accepted, m.
 const WAVELENGTH_M: (f64, f64) = (1e-6, 0.1);
 
@@ -266,7 +274,7 @@ impl Drying {
     /// ```
     pub fn lay(&self, ripple: &Ripple, steepness: Ratio) -> Result<Lay> {
         check_steepness(steepness)?;
-        let flows = Flows::new(self.film());
+        let flows = Flows::on_face(self.film(), steepness);
         let exponent = flows.exponent(ripple)?;
         let sag = flows.sag(ripple, steepness)?;
         let blush = match self.blush() {
@@ -296,7 +304,9 @@ impl Drying {
             .result(sag.to_string())
             .source("SAG_FLOW"),
         );
+        working.steps.extend(self.held_step(steepness));
         let mut warnings = levelling.warnings.clone();
+        warnings.extend(self.held_warning(ripple));
         if sag.best > limits.sag {
             warnings.push(Warning::new(
                 "runs",
@@ -316,6 +326,50 @@ impl Drying {
             blush,
             factors,
             warnings,
+        })
+    }
+
+    /// Whether the coat hangs by its yield stress, or slides with an outer layer as a plug.
+    fn held_step(&self, steepness: Ratio) -> Option<Step> {
+        let film = self.film();
+        let flow = film.flow()?;
+        let stress = flow.yield_stress().filter(|_| steepness.si() > 0.0)?;
+        let hangs = hanging_m(stress.best.si(), flow.density().best.si(), steepness.si());
+        let verdict = if hangs >= film.wet_thickness().si() {
+            "the coat hangs and does not slide"
+        } else {
+            "it slides under a plug of that thickness"
+        };
+        Some(
+            Step::new(
+                "yield stress decides",
+                "h_y = τ_y/(ρ g sin α); s = ∫ ρ g (h − h_y)² sin α/(2 η) dt",
+                r"h_y = \frac{\tau_y}{\rho g \sin\alpha}",
+            )
+            .numbers(format!("τ_y {stress}, wet coat {}", show(film.wet_thickness())))
+            .result(format!("h_y {}: {verdict}", show(Length::from_si(hangs))))
+            .source("BINGHAM_FILM"),
+        )
+    }
+
+    /// Levelling is worked out without the yield stress: what of a ripple it would hold.
+    fn held_warning(&self, ripple: &Ripple) -> Option<Warning> {
+        let film = self.film();
+        let flow = film.flow()?;
+        let stress = flow.yield_stress()?;
+        let tension = flow.surface_tension().best;
+        let held = held_ripple(stress.best, tension, ripple.wavelength.best, film.wet_thickness());
+        (held.si() > HELD_SEEN * film.wet_thickness().si()).then(|| {
+            Warning::new(
+                "yield-holds-ripple",
+                format!(
+                    "levelling is worked out without the yield stress of {}, which holds a ripple of {} up to {} high once the paint \
+                     has stiffened: what is to level must do so before",
+                    show(stress.best),
+                    show(ripple.wavelength.best),
+                    show(held)
+                ),
+            )
         })
     }
 
@@ -409,11 +463,17 @@ pub(super) fn needed(limits: &Limits) -> f64 {
 pub(super) struct Flows<'a> {
     film: &'a Film,
     run: RefCell<Vec<(Moved, Course)>>,
+    steepness: f64,
 }
 
 impl<'a> Flows<'a> {
     pub(super) fn new(film: &'a Film) -> Self {
-        Self { film, run: RefCell::new(Vec::new()) }
+        Self { film, run: RefCell::new(Vec::new()), steepness: 1.0 }
+    }
+
+    /// On a face of this steepness.
+    fn on_face(film: &'a Film, steepness: Ratio) -> Self {
+        Self { steepness: steepness.si(), ..Self::new(film) }
     }
 
     fn moving(&self, moved: Moved, nudge: Nudge, wavelength_m: f64) -> Result<Moving> {
@@ -428,7 +488,8 @@ impl<'a> Flows<'a> {
         };
         let run = self.run.borrow();
         let Some((_, course)) = run.get(index) else { return Ok(Moving::default()) };
-        let thickening = Thickening::new(self.film, course, moved, nudge)?;
+        let mut thickening = Thickening::new(self.film, course, moved, nudge)?;
+        thickening.on_face(self.steepness);
         Ok(thickening.moving(wavelength_m, [0.0, f64::INFINITY]))
     }
 
@@ -460,9 +521,20 @@ impl<'a> Flows<'a> {
         inputs.push(Input::new("wavelength of the ripple", ripple.wavelength.best.si().ln(), 0.0));
         let density = self.film.flow().map(|f| f.density().relative_std());
         inputs.push(Input::new("density of the wet coat", 0.0, density.unwrap_or(0.0)));
-        self.propagated(of_drying, &inputs, |moving, rest| {
+        let slides = |moving: Moving, rest: &[f64]| {
             steepness.si() * moving.sag_m * rest.get(1).copied().unwrap_or(0.0).exp()
-        })
+        };
+        let Some(stress) = self.film.flow().and_then(Flow::yield_stress) else {
+            return self.propagated(of_drying, &inputs, slides);
+        };
+        inputs.push(Input::new("yield stress", 0.0, stress.relative_std()));
+        let held = |moving: Moving, rest: &[f64]| slides(moving, rest).max(UNSEEN_M);
+        let estimate: Estimate<Length> = self.propagated(of_drying, &inputs, held)?;
+        if estimate.best.si() > UNSEEN_M {
+            return Ok(estimate);
+        }
+        let still = Length::from_si(0.0);
+        Ok(Estimate { best: still, low: still, ..estimate })
     }
 
     /// What moves at the best values.
@@ -484,7 +556,8 @@ impl<'a> Flows<'a> {
             let (drying, flow) = x.split_at(of_drying);
             let [viscosity_stds, rise, ..] = *flow else { return Ok(0.0) };
             let moved = moved_by(drying);
-            let moving = self.moving(moved, Nudge { viscosity_stds, rise }, LONG_WAVE_M)?;
+            let nudge = Nudge { viscosity_stds, rise, ..Nudge::default() };
+            let moving = self.moving(moved, nudge, LONG_WAVE_M)?;
             Ok(read(moving, moved, flow.get(2..).unwrap_or_default()))
         })
     }
@@ -499,7 +572,8 @@ impl<'a> Flows<'a> {
         propagate(inputs, &model, Scale::Log, |x| {
             let (drying, flow) = x.split_at(of_drying);
             let [viscosity_stds, rise, ln_wavelength, ..] = *flow else { return Ok(0.0) };
-            let nudge = Nudge { viscosity_stds, rise };
+            let ln_yield = flow.get(YIELD).copied().unwrap_or(0.0);
+            let nudge = Nudge { viscosity_stds, rise, ln_yield };
             let moving = self.moving(moved_by(drying), nudge, ln_wavelength.exp())?;
             Ok(read(moving, flow.get(2..).unwrap_or_default()))
         })

@@ -12,7 +12,7 @@
 //!
 //! **Sag.** On a face of angle α to the horizontal a wet coat of depth h moves at its surface with `ρ g h² sin α/(2 η)`.
 //!
-//! Both for a Newtonian liquid. Neglected: the yield stress and thixotropy that painters add against sag, surface tension that
+//! Both for a Newtonian liquid; a yield stress against sag may be given ([`super::hanging_thickness`]). Neglected: thixotropy, surface tension that
 //! differs from place to place as solvent leaves (it drives ripples of its own), gravity on a level face (4 % at λ = 2 mm),
 //! beads at edges.
 

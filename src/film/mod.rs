@@ -64,6 +64,7 @@ mod viscosity;
 mod volatile;
 mod wind;
 mod window;
+mod yielding;
 
 #[cfg(test)]
 mod engine_tests;
@@ -74,6 +75,7 @@ pub(crate) use engine::{SOLIDS_HEAT_J_M3_K, TOUCH_DRY_K};
 pub(crate) use polymer::exponent as polymer_exponent;
 pub(crate) use surface::Surface;
 pub(crate) use wind::stefan_factor;
+pub(crate) use yielding::{check_yield_stress, thinned as thinned_yield_stress};
 
 pub use binder::Binder;
 pub use blush::Blush;
@@ -95,3 +97,4 @@ pub use table::{BadRows, DriedTable, DryTable, RowState, Setting};
 pub(crate) use tip::wipe_every;
 pub use tip::{Tip, TipDrying, tip_drying};
 pub use window::FilmWindow;
+pub use yielding::hanging_thickness;

@@ -12,7 +12,7 @@
 //! Accuracy: nobody measured it on these paints. The wet end is as good as the mix's viscosity; the way up is judgement, one
 //! standard deviation 15 % of the rise of ln η (a factor 3 at a thousand times the wet viscosity). What levels and sags
 //! does so mostly while the coat is within ten times of that. Neglected: shear thinning and thixotropy (the film is taken as
-//! Newtonian), a skin, gelling of a resin that its last solvent does not dissolve.
+//! Newtonian above a yield stress, where one is given), a skin, gelling of a resin that its last solvent does not dissolve.
 
 use super::coat::{Film, Moved};
 use super::course::Course;
@@ -21,6 +21,7 @@ use super::engine::{BLOCK_FREE_K, TOUCH_DRY_K};
 use super::flow::Flow;
 use super::levelling::{mobility, weight_flow};
 use super::monotone;
+use super::yielding::hanging_m;
 use crate::error::{Result, out_of_range};
 use crate::quantity::{DynamicViscosity, Quantity, Temperature};
 
@@ -46,6 +47,8 @@ const FLOWS_UNTIL: f64 = 0.5;
 pub(super) struct Nudge {
     pub(super) viscosity_stds: f64,
     pub(super) rise: f64,
+    /// Logarithm of a factor on the yield stress.
+    pub(super) ln_yield: f64,
 }
 
 /// What has moved in a coat by an end: both divided by what does not change while it dries.
@@ -53,7 +56,7 @@ pub(super) struct Nudge {
 pub(super) struct Moving {
     /// Levelling exponent over surface tension, m/N.
     pub(super) levelling: f64,
-    /// Way of the surface on an upright face, m.
+    /// Way of the surface on its face over the steepness of that, m.
     pub(super) sag_m: f64,
     /// ∫ dt/η, 1/Pa.
     pub(super) fluidity: f64,
@@ -87,6 +90,8 @@ pub(super) struct Thickening<'a> {
     nudge: Nudge,
     liquid: Vec<Known>,
     dry: Vec<(f64, f64)>,
+    /// Outermost layer that rides as a plug, m.
+    plug_m: f64,
 }
 
 impl<'a> Thickening<'a> {
@@ -116,7 +121,7 @@ impl<'a> Thickening<'a> {
                 liquid.push(Known { solids, ln, std });
             }
         }
-        let mut thickening = Self { film, flow, course, nudge, liquid, dry: Vec::new() };
+        let mut thickening = Self { film, flow, course, nudge, liquid, dry: Vec::new(), plug_m: 0.0 };
         thickening.dry = thickening.marks(moved);
         if film.solids().get() > 0.0 && thickening.dry.is_empty() && thickening.liquid.len() == 1 {
             return Err(out_of_range(
@@ -126,7 +131,16 @@ impl<'a> Thickening<'a> {
                 "give the film a binder, or Flow::thickens_to the viscosity of the undiluted paint",
             ));
         }
+        thickening.on_face(1.0);
         Ok(thickening)
+    }
+
+    /// On a face of this steepness, above 0 to 1; upright until called. Matters to a coat with a yield stress alone.
+    pub(super) fn on_face(&mut self, steepness: f64) {
+        if let Some(stress) = self.flow.yield_stress() {
+            let pa = stress.best.si() * self.nudge.ln_yield.exp();
+            self.plug_m = hanging_m(pa, self.flow.density().best.si(), steepness);
+        }
     }
 
     /// Points at which the course was recorded.
@@ -260,7 +274,7 @@ impl<'a> Thickening<'a> {
             let fluidity = (-self.ln_at(self.course.trace.solids_m / thickness_m, film_k)).exp();
             [
                 mobility(thickness_m, wavelength_m) * fluidity,
-                weight_flow(density, thickness_m) * fluidity,
+                weight_flow(density, (thickness_m - self.plug_m).max(0.0)) * fluidity,
                 fluidity,
             ]
         };

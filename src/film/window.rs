@@ -80,7 +80,7 @@ impl Film {
         let levels = move |m: Moving| m.levelling * tension / needed(&limits);
         let slides = move |m: Moving| steepness.si() * m.sag_m / limits.sag.si();
         let mut warnings = Vec::new();
-        let thinnest = match self.crossing(ripple, true, &levels)? {
+        let thinnest = match self.crossing(ripple, steepness.si(), true, &levels)? {
             Crossing::At(answer) => Some(answer),
             Crossing::Always => {
                 warnings.push(Warning::new(
@@ -97,7 +97,7 @@ impl Film {
                 None
             }
         };
-        let thickest = match self.crossing(ripple, false, &slides)? {
+        let thickest = match self.crossing(ripple, steepness.si(), false, &slides)? {
             Crossing::At(answer) => Some(answer),
             Crossing::Always => {
                 warnings.push(Warning::new(
@@ -127,7 +127,13 @@ impl Film {
         Ok(FilmWindow { thinnest, thickest, warnings })
     }
 
-    fn crossing(&self, ripple: &Ripple, levelling: bool, read: &dyn Fn(Moving) -> f64) -> Result<Crossing> {
+    fn crossing(
+        &self,
+        ripple: &Ripple,
+        steepness: f64,
+        levelling: bool,
+        read: &dyn Fn(Moving) -> f64,
+    ) -> Result<Crossing> {
         let mut inputs = uncertain_inputs(self);
         let of_drying = inputs.len();
         for input in inputs.iter_mut().filter(|i| i.what == "wet film thickness") {
@@ -143,7 +149,9 @@ impl Film {
             let moved = moved_by(drying);
             let film = self.changed(None, Some(Length::from_si(ln_h.exp())));
             let course = film.dry_moved(moved)?;
-            let thickening = Thickening::new(&film, &course, moved, Nudge { viscosity_stds, rise })?;
+            let nudge = Nudge { viscosity_stds, rise, ..Nudge::default() };
+            let mut thickening = Thickening::new(&film, &course, moved, nudge)?;
+            thickening.on_face(steepness);
             let value = read(thickening.moving(ln_wavelength.exp(), [0.0, f64::INFINITY]));
             Ok(value.max(f64::MIN_POSITIVE).ln())
         };
