@@ -45,6 +45,27 @@ def test_orchard_and_sag_in_closed_form() -> None:
     assert speed.to("m/s") == pytest.approx(0.5 * 1100 * 9.80665 * 25e-6**2 / 0.04, rel=1e-9)
 
 
+def test_a_yield_stress_lets_a_coat_hang() -> None:
+    stripe = mc.hanging_thickness(yield_stress="1 Pa", density="1 g/mL", steepness="50 %")
+    assert stripe.to("um") == pytest.approx(1e6 / (1000 * 9.80665 * 0.5), rel=1e-9)
+    film = wet("60 um")
+    plain = mc.lay(film)
+    assert mc.lay(film.with_yield_stress("0 Pa")).sag == plain.sag
+    some, much = (mc.lay(film.with_yield_stress(f"{pa} Pa")) for pa in (0.2, 5))
+    assert plain.sag.best > some.sag.best > much.sag.best == mc.Length("0 mm")
+    assert "yield stress decides" in str(much.sag.working())
+    flow = mc.Flow("60 mPa.s", temperature="21 degC", yield_stress="2 Pa")
+    assert flow.yield_stress is not None
+    assert flow.yield_stress.to("Pa") == 2
+    assert mc.Flow("60 mPa.s", temperature="21 degC").yield_stress is None
+    assert pickle.loads(pickle.dumps(flow)) == flow
+    for bad in ("-1 Pa", "200 Pa"):
+        with pytest.raises(mc.RangeError, match="100 Pa"):
+            film.with_yield_stress(bad)
+    with pytest.raises(mc.RangeError, match="steepness"):
+        mc.hanging_thickness(yield_stress="1 Pa", density="1 g/mL", steepness="0 %")
+
+
 def test_lay_says_what_fails_first() -> None:
     lay = mc.lay(wet("10 um"))
     assert lay.first_limit == next(iter(lay.factors))

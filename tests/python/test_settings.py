@@ -120,6 +120,29 @@ def test_limits_on_drying_are_kept() -> None:
     assert not late.is_good
 
 
+def test_a_paint_that_stiffens_hangs() -> None:
+    def primer(stress: Any = None) -> mc.Judged:
+        kind: dict[str, Any] = {} if stress is None else {"yield_stress": stress}
+        coat = mc.Setup(
+            mc.Paint.typical("waterborne acrylic", name="grey primer"),
+            "water",
+            thinner_per_paint=0.75,
+            airbrush=gun(pressure="27 psi", distance="100 mm"),
+            room=club_room(),
+            substrate="wood",
+            **kind,
+        )
+        assert coat.yield_stress == (None if stress is None else mc.Pressure(stress))
+        assert pickle.loads(pickle.dumps(coat)) == coat
+        return coat.judge("primer")
+
+    assert primer("0 Pa").margins == primer().margins
+    assert primer("3 Pa").margins["run"] > primer().margins["run"]
+    assert "yield stress" in primer("3 Pa").reasons["run"]
+    with pytest.raises(mc.RangeError, match="100 Pa"):
+        primer("101 Pa")
+
+
 def test_a_colour_that_must_hide_sets_the_passes() -> None:
     red = mc.hiding.HidingPower.typical("red oxide")
 
