@@ -67,7 +67,7 @@ pub struct Price {
 /// let cleaner = Blend::from_names(&[("acetone", 1.0)], Basis::Volume, None)?;
 /// let session = Session::new(vec![layer("hull green", "base coat")?, layer("clear", "gloss clear")?], &cleaner)?;
 /// let plan = session.plan()?;
-/// assert!(!plan.cautions().is_empty() && plan.total().best > plan.layers()[0].until_next.lasts);
+/// assert!(!plan.cautions().is_empty() && plan.planned() > plan.layers()[0].until_next.lasts);
 /// println!("{plan}");
 /// # Ok::<(), mistcoat::Error>(())
 /// ```
