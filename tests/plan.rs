@@ -358,6 +358,16 @@ fn the_same_paint_twice_needs_no_rinse_while_it_is_wet() {
 }
 
 #[test]
+fn a_paint_that_hardly_leaves_the_gun_is_told_by_layer() {
+    let mut session = pair();
+    session.layers[1] = layer(Family::ArtistsOil, "glaze", "base coat", "5 cm2");
+    session.layers[0] = layer(Family::ArtistsOil, "ground", "primer", "50 cm2");
+    session.layers[1].setup.thinner_per_paint = 0.3;
+    let text = session.plan().unwrap_err().to_string();
+    assert!(text.contains("of a coat of glaze") && text.contains("pressure"), "{text}");
+}
+
+#[test]
 fn an_order_that_lifts_is_refused_with_the_one_that_works() {
     let mut session = pair();
     session.layers[0] = layer(Family::AlkydEnamel, "oil primer", "primer", "60 cm2").at(Place::Primer);
@@ -491,7 +501,7 @@ proptest! {
             Err(e) => {
                 // A job that the setting cannot do is told so.
                 let text = e.to_string();
-                prop_assert!(text.contains("passes for") || text.contains("thinner"), "{text}");
+                prop_assert!(["passes for", "thinner", "of a coat of"].iter().any(|w| text.contains(w)), "{text}");
                 return Ok(());
             }
         };

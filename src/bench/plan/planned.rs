@@ -8,7 +8,7 @@ use super::waits::{self, Wait};
 use crate::answer::Answer;
 use crate::bench::Judged;
 use crate::dose::{Parts, Thinning};
-use crate::error::{Result, out_of_range};
+use crate::error::{Error, Result, out_of_range};
 use crate::estimate::{Estimate, Input, Scale, propagate};
 use crate::film::Drying;
 use crate::hiding::{Criterion, Ground, Passes};
@@ -120,7 +120,8 @@ impl PlannedLayer {
         let coats = passes.div_ceil(wet_passes);
         let dry_film = times(&per_pass.estimate, passes)?;
         let (amounts, mut warnings) = amounts::of(session, layer, &mix, dry_film.best)?;
-        let film = shot.film(wet_passes)?.with_substrate(setup.substrate.clone());
+        let film =
+            shot.film(wet_passes).map_err(|e| no_coat(layer, e))?.with_substrate(setup.substrate.clone());
         let alone = film.dry()?;
         let (flash_off, top, late) = waits::between_coats(&film, &alone, coats)?;
         warnings.extend(late.into_iter().map(|w| about(layer, w)));
@@ -194,6 +195,18 @@ fn whole_passes(needed: f64, wet_passes: u32, layer: &PlanLayer) -> Result<u32> 
         ),
         "thin less, come nearer or lay more passes wet in wet; bench::recommend searches settings for a job",
     ))
+}
+
+/// A coat too thin or too thick to be one: a paint that hardly leaves the gun, or floods.
+fn no_coat(layer: &PlanLayer, error: Error) -> Error {
+    let Error::Range(e) = error else { return error };
+    let e = *e;
+    out_of_range(
+        format!("{} of a coat of {}", e.what, layer.name),
+        e.value,
+        e.limit,
+        "change what leaves the gun: thinner, pressure, distance or passes wet in wet; bench::recommend searches settings for a job",
+    )
 }
 
 /// So many passes.
