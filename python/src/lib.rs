@@ -5,6 +5,7 @@
 #![allow(clippy::trivially_copy_pass_by_ref, reason = "methods of Python classes take &self")]
 
 mod air;
+mod amounts;
 mod array;
 mod bench;
 mod binder;
@@ -12,17 +13,21 @@ mod blend;
 mod blend_columns;
 mod blend_results;
 mod catalogue;
+mod cautions;
+mod colour_change;
 mod cup;
 mod demo;
 mod diagnose;
 mod dict;
 mod dose;
+mod drying;
 mod errors;
 mod estimate;
 mod evaporometer;
 mod exposure;
 mod film;
 mod film_columns;
+mod fire;
 mod hiding;
 mod json;
 mod lay;
@@ -36,6 +41,7 @@ mod plan_results;
 mod programme;
 mod quantity;
 mod recommend;
+mod retarder;
 mod rinse;
 mod rinse_price;
 mod safety;
@@ -56,6 +62,8 @@ mod _core {
     #[pymodule_export]
     use crate::air::PyRoom;
     #[pymodule_export]
+    use crate::amounts::{PyAmounts, amounts, dry_film_of_spray, dry_film_per_pass};
+    #[pymodule_export]
     use crate::bench::{PyComparison, PyRow, compare, measured_dilutions};
     #[pymodule_export]
     use crate::binder::{PyBinder, PyDispersion, PyOxidativeCure};
@@ -67,6 +75,10 @@ mod _core {
     use crate::blend_results::{PyDryingTable, PyPhases};
     #[pymodule_export]
     use crate::catalogue::{PyCatalogue, solvents};
+    #[pymodule_export]
+    use crate::cautions::{PyCaution, cautions};
+    #[pymodule_export]
+    use crate::colour_change::{PyChange, PyColourOrder, PyRinseBench, PyShade, best_order};
     #[pymodule_export]
     use crate::cup::{
         PyCalibration, PyFlowCup, PyReferenceLiquid, efflux_time_s, kinematic_viscosity_mm2_s, repeat_runs,
@@ -83,28 +95,31 @@ mod _core {
         voc_after_thinning, volume_solids, wet_film,
     };
     #[pymodule_export]
+    use crate::drying::PyDrying;
+    #[pymodule_export]
     use crate::estimate::{PyEstimate, PyWorking};
     #[pymodule_export]
     use crate::evaporometer::PyEvaporationTest;
     #[pymodule_export]
     use crate::exposure::{
-        PyCaution, PyCupboard, PyFlammableLimit, PyFlammableLiquid, PyMixtureExposure, cautions, cupboard,
-        flammable_class, lower_flammable_limit, mixture_exposure, short_term_exposure, sum_of_shares,
-        time_weighted_average, vapour_volume,
+        PyMixtureExposure, mixture_exposure, short_term_exposure, sum_of_shares, time_weighted_average,
+        vapour_volume,
     };
     #[pymodule_export]
-    use crate::film::{PyDrying, PyFilm};
+    use crate::film::PyFilm;
     #[pymodule_export]
     use crate::film_columns::dry_columns;
     #[pymodule_export]
+    use crate::fire::{
+        PyCupboard, PyFlammableLimit, PyFlammableLiquid, cupboard, flammable_class, lower_flammable_limit,
+    };
+    #[pymodule_export]
     use crate::hiding::{
-        PyAmounts, PyGloss, PyHidingPower, PyPasses, absorption_over_scattering, amounts, colour_classes,
-        dry_film_of_spray, dry_film_per_pass, scattering_power,
+        PyGloss, PyHidingPower, PyPasses, absorption_over_scattering, colour_classes, scattering_power,
     };
     #[pymodule_export]
     use crate::lay::{
-        PyBlush, PyFilmWindow, PyFlow, PyLay, PyRetarderAnswer, PyRetarderRow, film_window,
-        hanging_thickness, lay, levelling_rate, retarder, sag_speed,
+        PyBlush, PyFilmWindow, PyFlow, PyLay, film_window, hanging_thickness, lay, levelling_rate, sag_speed,
     };
     #[pymodule_export]
     use crate::layers::{
@@ -135,10 +150,11 @@ mod _core {
     #[pymodule_export]
     use crate::recommend::{PyRecommendation, recommend};
     #[pymodule_export]
+    use crate::retarder::{PyRetarderAnswer, PyRetarderRow, retarder};
+    #[pymodule_export]
     use crate::rinse::{
-        PyChange, PyColourOrder, PyRinseBench, PyShade, PySplit, best_order, best_split, cheap_then_good,
-        cleaning_cautions, equal_portions, fraction_left, guns, least_cleaner, portions_needed,
-        typical_hold_up, weighed_hold_up,
+        PySplit, best_split, cheap_then_good, cleaning_cautions, equal_portions, fraction_left, guns,
+        least_cleaner, portions_needed, typical_hold_up, weighed_hold_up,
     };
     #[pymodule_export]
     use crate::rinse_price::{

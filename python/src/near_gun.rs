@@ -2,7 +2,7 @@
 
 use crate::errors::CallResult;
 use crate::estimate::{PyEstimate, PyWorking};
-use crate::exposure::PyFlammableLimit;
+use crate::fire::PyFlammableLimit;
 use crate::quantity::{Arg, PyLength, PyRatio};
 use crate::spray::PyShot;
 use mistcoat::quantity as q;

@@ -1,15 +1,15 @@
 //! A whole session: layers and bench in, plan out.
 
 use crate::blend::Liquid;
+use crate::cautions::PyCaution;
+use crate::colour_change::{PyRinseBench, ShadeArg};
 use crate::dose::PyDropper;
 use crate::errors::CallResult;
 use crate::estimate::PyEstimate;
-use crate::exposure::PyCaution;
 use crate::hiding::PyHidingPower;
 use crate::layers::place;
 use crate::plan_results::{PyGunWash, PyMaterial, PyPlanStep, PyPlannedLayer};
 use crate::quantity::{Arg, PyArea, PyTime};
-use crate::rinse::{PyRinseBench, ShadeArg};
 use crate::session::PySessionExposure;
 use crate::setup::{JobArg, PySetup};
 use crate::table::PyTable;

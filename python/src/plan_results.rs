@@ -1,5 +1,6 @@
 //! What a plan holds: layers worked out, rinses, steps, materials.
 
+use crate::colour_change::PyChange;
 use crate::dict::Ordered;
 use crate::errors::CallResult;
 use crate::estimate::PyEstimate;
@@ -7,7 +8,7 @@ use crate::hiding::PyPasses;
 use crate::json;
 use crate::paint::PyMixDrops;
 use crate::quantity::{PyTime, PyVolume};
-use crate::rinse::{PyChange, PySplit};
+use crate::rinse::PySplit;
 use crate::setup::PyJudged;
 use mistcoat::bench::{GunWash, Material, PlannedLayer, Step, Wait};
 use mistcoat::quantity as q;

@@ -1,9 +1,10 @@
 //! `Programme`, `Stack` and `StackDrying` in Python.
 
 use crate::air::PyRoom;
+use crate::drying::PyDrying;
 use crate::errors::{CallResult, UnitError};
 use crate::estimate::{PyEstimate, warn_all};
-use crate::film::{PyDrying, PyFilm};
+use crate::film::PyFilm;
 use crate::quantity::{Arg, PyLength, PyTime};
 use crate::table::PyTable;
 use mistcoat::film::{Programme, Stack, StackDrying};

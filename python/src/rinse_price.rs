@@ -1,10 +1,11 @@
 //! What a rinse costs, in Python.
 
+use crate::colour_change::{PyRinseBench, ShadeArg};
 use crate::dose::Share;
 use crate::errors::CallResult;
 use crate::estimate::PyEstimate;
 use crate::quantity::{Arg, PyVolume};
-use crate::rinse::{PyRinseBench, PySplit, ShadeArg};
+use crate::rinse::PySplit;
 use mistcoat::quantity::{self as q};
 use mistcoat::rinse::{CheapCleaner, CleanerPrice, Cleaners, PricedChange, PricedOrder, PricedRinse, Shade};
 use pyo3::prelude::*;

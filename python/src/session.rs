@@ -2,10 +2,11 @@
 
 use crate::air::PyRoom;
 use crate::blend::Liquid;
+use crate::drying::PyDrying;
 use crate::errors::CallResult;
 use crate::estimate::{PyEstimate, PyWorking, warn_all};
 use crate::exposure::{PyMixtureExposure, authority};
-use crate::film::{Curve, PyDrying};
+use crate::film::Curve;
 use crate::open_cup::PyCupCourse;
 use crate::paint::PyMix;
 use crate::quantity::{Arg, PyMass, PyRatio, PyTime};
