@@ -32,10 +32,11 @@ impl Theory {
         let c = [padded(&[]), padded(&C2), padded(&C3), padded(&C4), padded(&c5)];
         // Γ is the inverse of I/γ − C, a lower triangle.
         let mut gamma = [[0.0; 5]; 5];
-        for j in 0..5 {
-            for i in j..5 {
+        for i in 0..5 {
+            let (done, rest) = gamma.split_at_mut(i);
+            for (j, entry) in rest[0].iter_mut().enumerate().take(i + 1) {
                 let unit = if i == j { 1.0 } else { 0.0 };
-                gamma[i][j] = GAMMA * (unit + (j..i).map(|k| c[i][k] * gamma[k][j]).sum::<f64>());
+                *entry = GAMMA * (unit + done.iter().zip(&c[i]).map(|(row, c)| c * row[j]).sum::<f64>());
             }
         }
         let alpha = a.map(|row| times(&row, &gamma));
