@@ -38,7 +38,7 @@ fn stiff(film: &Film, pa: f64) -> Film {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(6))]
+    #![proptest_config(ProptestConfig::with_cases(12))]
     // No yield stress is today's answer to the last digit; more of it never slides farther, and on the thickness that it holds
     // not at all.
     #[test]
@@ -55,7 +55,8 @@ proptest! {
         let hangs = hanging_thickness(Pressure::from_si(pa), density, Ratio::from_si(steepness)).unwrap();
         if hangs >= film.wet_thickness() {
             prop_assert_eq!(some.best.si().to_bits(), 0);
-        } else {
+        } else if film.wet_thickness() > 1.1 * hangs {
+            // Just above it the coat hangs as soon as it has lost a little, after a slide that nobody sees.
             prop_assert!(some.best.si() > 0.0);
         }
         prop_assert!(some.low <= some.best && some.best <= some.high);
