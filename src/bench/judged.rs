@@ -10,12 +10,11 @@ use crate::estimate::Estimate;
 use crate::film::{Film, Flow, Limits, Ripple, thinned_yield_stress};
 use crate::quantity::{Length, Quantity, Ratio, Temperature, Time, digits, show};
 use crate::spray::Shot;
+use crate::spray::checks::WATER_SEEN;
 use serde::{Deserialize, Serialize};
 
 /// A factor that is as good as no limit, and its counterpart.
 pub(super) const FAR: f64 = 100.0;
-/// Water from the flight is told from this share of the coat on.
-const TOLD: f64 = 0.01;
 /// Wet films that a coat may be given, m: those of [`Film`].
 const WET_FILM_M: (f64, f64) = (1e-6, 5e-3);
 
@@ -224,7 +223,7 @@ impl Setup {
         let dew = self.room.dew_point().ok()?;
         let pressure = crate::air::psychrometrics::saturation_pressure;
         let ratio = pressure(coldest).ok()?.si() / pressure(dew).ok()?.si();
-        let bring = if from_air.si() >= TOLD {
+        let bring = if from_air.si() >= WATER_SEEN {
             format!("; the drops bring {} of water", show(from_air))
         } else {
             String::new()

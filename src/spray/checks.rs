@@ -44,8 +44,8 @@ const GRAIN_PER_GAP: f64 = 0.1;
 const WALL_SHEAR: f64 = 44.6;
 /// Share of the width of a pass by which the air may push it.
 pub(super) const MOST_PUSHED: f64 = 0.5;
-/// Least share of parted water that counts, of the volume that lands (source key `WATER_SEEN`).
-const WATER_SEEN: f64 = 0.01;
+/// Least share of water from the air that counts, of the volume that lands (source key `WATER_SEEN`).
+pub(crate) const WATER_SEEN: f64 = 0.01;
 /// Pressures tried when one is advised, Pa.
 const HIGHEST_PA: f64 = 4e5;
 
@@ -228,7 +228,9 @@ fn water_from_air(shot: &Shot) -> Option<Warning> {
         Warning::new(
             "water-in-flight",
             format!(
-                "the drops arrive at {}{dew}: they bring {} of water from the air into the coat, more than its solvents hold, and                  it may land milky; it clears if the water leaves before the binder sets. Dry the room, come nearer, or take a                  slower thinner or a retarder that mixes with water",
+                "the drops arrive at {}{dew}: they bring {} of water from the air into the coat, more than its solvents hold, and it \
+                 may land milky; it clears if the water leaves before the binder sets. Dry the room, come nearer, or take a \
+                 slower thinner or a retarder that mixes with water",
                 show(shot.drop_temperature()),
                 show(Ratio::from_si(share))
             ),

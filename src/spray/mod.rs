@@ -23,7 +23,7 @@
 mod airbrush;
 mod atomise;
 mod brief;
-mod checks;
+pub(crate) mod checks;
 mod drop;
 mod flight;
 mod model;

@@ -20,7 +20,7 @@ pub struct Row {
     pub published: f64,
     pub computed: f64,
     pub tolerance_percent: f64,
-    pub source: &'static str,
+    pub source: String,
 }
 
 /// Cubic feet of a US gallon.
@@ -82,7 +82,7 @@ fn in_the_jet(liquid: &str, psi: f64, flow: &str, all: &mut Vec<Row>) {
             published: 100.0 * 1.6 * mol_s / (1.6 * mol_s + air) / limit,
             computed: 100.0 * place.with_mist.best.si(),
             tolerance_percent: 2.0,
-            source: JET,
+            source: JET.to_owned(),
         });
     }
 }
@@ -92,6 +92,7 @@ struct Vapour {
     solvent: String,
     cubic_feet_per_gallon: f64,
     tolerance_percent: f64,
+    source: String,
 }
 
 /// `4 (100 − L) V/L` cubic feet of air a gallon, V from the table, L from the catalogue. The table is for 70 °F, the gun sprays
@@ -113,7 +114,7 @@ fn fresh_air(all: &mut Vec<Row>) {
             published: 4.0 * (100.0 - limit) * row.cubic_feet_per_gallon / limit,
             computed: found.air_for_quarter.best.si() / (3e-6 / 60.0) * FT3_PER_GALLON,
             tolerance_percent: row.tolerance_percent,
-            source: "CFR_1910_94",
+            source: row.source,
         });
     }
 }

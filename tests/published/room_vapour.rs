@@ -1,25 +1,12 @@
 //! Worked examples of vapour in a room: `tests/data/room_vapour.csv` against what the crate computes.
 
+use crate::case::Row;
 use mistcoat::air::{Release, Room, RoomVapour};
 use mistcoat::quantity::{Quantity, Ratio, RelativeHumidity, Time, VolumeRate, of, parse, to};
 use mistcoat::solvent::find;
-use serde::Deserialize;
-
-#[derive(Debug, Deserialize)]
-#[allow(dead_code, reason = "each user reads its own columns")]
-pub struct Row {
-    pub case: String,
-    pub conditions: String,
-    pub published: f64,
-    pub unit: String,
-    pub tolerance_percent: f64,
-    pub source: String,
-    pub provenance: String,
-}
 
 pub fn rows() -> Vec<Row> {
-    let path = format!("{}/tests/data/room_vapour.csv", env!("CARGO_MANIFEST_DIR"));
-    csv::Reader::from_path(path).unwrap().deserialize().map(Result::unwrap).collect()
+    crate::case::rows("room_vapour.csv")
 }
 
 fn room(temperature: &str, volume: &str, per_hour: f64) -> Room {
@@ -62,32 +49,30 @@ fn session(liquid: &str, share: f64, minutes: f64, unit: &str) -> f64 {
     if unit == "ppm" { to(vapour.volume_share(c).unwrap(), "ppm").unwrap() } else { to(c, unit).unwrap() }
 }
 
-impl Row {
-    pub fn computed(&self) -> f64 {
-        match self.case.as_str() {
-            "steady-toluene-0.5" => {
-                steady_ppm(&ventilated("26.667 °C", "100 ft3/min"), "toluene", 0.5, 1e-4 / 60.0)
-            }
-            "steady-toluene-0.1" => {
-                steady_ppm(&ventilated("26.667 °C", "100 ft3/min"), "toluene", 0.1, 1e-4 / 60.0)
-            }
-            "tank-toluene" => {
-                // Evaporation by the book's coefficient from the catalogue's vapour pressure.
-                let toluene = find("toluene").unwrap();
-                let molar_mass = toluene.molar_mass().si();
-                let pressure = toluene.vapour_pressure(parse("25 °C").unwrap()).unwrap().best.si();
-                let k_m_s = 0.83e-2 * (18.0 / (1e3 * molar_mass)).cbrt();
-                let area = core::f64::consts::PI / 4.0 * (5.0 * 0.3048_f64).powi(2);
-                let kg_s = k_m_s * area * pressure * molar_mass / (8.314_463 * 298.15);
-                steady_ppm(&ventilated("25 °C", "3000 ft3/min"), "toluene", 1.0, kg_s)
-            }
-            "session-peak" => session("acetone", 1.0, 10.0, "mg/m3"),
-            "session-30" => session("acetone", 1.0, 30.0, "mg/m3"),
-            "session-60" => session("acetone", 1.0, 60.0, "mg/m3"),
-            "session-acetone" => session("acetone", 0.5, 10.0, "ppm"),
-            "session-butyl-acetate" => session("n-butyl acetate", 0.35, 10.0, "ppm"),
-            "session-butoxyethanol" => session("2-butoxyethanol", 0.15, 10.0, "ppm"),
-            other => panic!("no computation for {other}"),
+pub fn computed(row: &Row) -> f64 {
+    match row.case.as_str() {
+        "steady-toluene-0.5" => {
+            steady_ppm(&ventilated("26.667 °C", "100 ft3/min"), "toluene", 0.5, 1e-4 / 60.0)
         }
+        "steady-toluene-0.1" => {
+            steady_ppm(&ventilated("26.667 °C", "100 ft3/min"), "toluene", 0.1, 1e-4 / 60.0)
+        }
+        "tank-toluene" => {
+            // Evaporation by the book's coefficient from the catalogue's vapour pressure.
+            let toluene = find("toluene").unwrap();
+            let molar_mass = toluene.molar_mass().si();
+            let pressure = toluene.vapour_pressure(parse("25 °C").unwrap()).unwrap().best.si();
+            let k_m_s = 0.83e-2 * (18.0 / (1e3 * molar_mass)).cbrt();
+            let area = core::f64::consts::PI / 4.0 * (5.0 * 0.3048_f64).powi(2);
+            let kg_s = k_m_s * area * pressure * molar_mass / (8.314_463 * 298.15);
+            steady_ppm(&ventilated("25 °C", "3000 ft3/min"), "toluene", 1.0, kg_s)
+        }
+        "session-peak" => session("acetone", 1.0, 10.0, "mg/m3"),
+        "session-30" => session("acetone", 1.0, 30.0, "mg/m3"),
+        "session-60" => session("acetone", 1.0, 60.0, "mg/m3"),
+        "session-acetone" => session("acetone", 0.5, 10.0, "ppm"),
+        "session-butyl-acetate" => session("n-butyl acetate", 0.35, 10.0, "ppm"),
+        "session-butoxyethanol" => session("2-butoxyethanol", 0.15, 10.0, "ppm"),
+        other => panic!("no computation for {other}"),
     }
 }

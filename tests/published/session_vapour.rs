@@ -1,29 +1,16 @@
 //! Vapour over a session: `tests/data/session_vapour.csv` against what the crate computes.
 
+use crate::case::Row;
 use mistcoat::air::Room;
 use mistcoat::blend::{Basis, Blend};
 use mistcoat::quantity::{Quantity, of};
 use mistcoat::quantity::{Ratio, RelativeHumidity, Volume, parse, to};
 use mistcoat::safety::{Authority, SessionAir, SessionExposure};
 use mistcoat::solvent::find;
-use serde::Deserialize;
 use std::sync::LazyLock;
 
-#[derive(Debug, Deserialize)]
-#[allow(dead_code, reason = "each user reads its own columns")]
-pub struct Row {
-    pub case: String,
-    pub conditions: String,
-    pub published: f64,
-    pub unit: String,
-    pub tolerance_percent: f64,
-    pub source: String,
-    pub provenance: String,
-}
-
 pub fn rows() -> Vec<Row> {
-    let path = format!("{}/tests/data/session_vapour.csv", env!("CARGO_MANIFEST_DIR"));
-    csv::Reader::from_path(path).unwrap().deserialize().map(Result::unwrap).collect()
+    crate::case::rows("session_vapour.csv")
 }
 
 fn air(per_hour: f64) -> SessionAir {
@@ -66,28 +53,26 @@ fn peak(found: &SessionExposure, solvent: &str) -> f64 {
     to(found.vapours.iter().find(|v| v.solvent == solvent).unwrap().peak, "ppm").unwrap()
 }
 
-impl Row {
-    pub fn computed(&self) -> f64 {
-        match self.case.as_str() {
-            "rule-sum" => RULE.shift_sum.best.si(),
-            "rule-acetone" => peak(&RULE, "acetone"),
-            "rule-toluene" => peak(&RULE, "toluene"),
-            "rule-methanol" => peak(&RULE, "methanol"),
-            "ternary-acetone" => peak(&TERNARY, "acetone"),
-            "ternary-butyl-acetate" => peak(&TERNARY, "n-butyl acetate"),
-            "ternary-butoxyethanol" => peak(&TERNARY, "2-butoxyethanol"),
-            "ternary-peak" => TERNARY.peak().si(),
-            "ternary-flammable" => 100.0 * TERNARY.flammable_share.si(),
-            "ternary-acetone-8h" => {
-                let acetone = TERNARY.vapours.iter().find(|v| v.solvent == "acetone").unwrap();
-                to(acetone.shift_mean, "ppm").unwrap()
-            }
-            "near-zone" => {
-                let toluene = Blend::from_names(&[("toluene", 1.0)], Basis::Mass, None).unwrap();
-                let found = poured(air(100.0), &toluene, of(500.0, "mL").unwrap(), 480.0);
-                found.near_short_sum.best.si() / found.short_sum.best.si()
-            }
-            other => panic!("no case {other:?}"),
+pub fn computed(row: &Row) -> f64 {
+    match row.case.as_str() {
+        "rule-sum" => RULE.shift_sum.best.si(),
+        "rule-acetone" => peak(&RULE, "acetone"),
+        "rule-toluene" => peak(&RULE, "toluene"),
+        "rule-methanol" => peak(&RULE, "methanol"),
+        "ternary-acetone" => peak(&TERNARY, "acetone"),
+        "ternary-butyl-acetate" => peak(&TERNARY, "n-butyl acetate"),
+        "ternary-butoxyethanol" => peak(&TERNARY, "2-butoxyethanol"),
+        "ternary-peak" => TERNARY.peak().si(),
+        "ternary-flammable" => 100.0 * TERNARY.flammable_share.si(),
+        "ternary-acetone-8h" => {
+            let acetone = TERNARY.vapours.iter().find(|v| v.solvent == "acetone").unwrap();
+            to(acetone.shift_mean, "ppm").unwrap()
         }
+        "near-zone" => {
+            let toluene = Blend::from_names(&[("toluene", 1.0)], Basis::Mass, None).unwrap();
+            let found = poured(air(100.0), &toluene, of(500.0, "mL").unwrap(), 480.0);
+            found.near_short_sum.best.si() / found.short_sum.best.si()
+        }
+        other => panic!("no case {other:?}"),
     }
 }

@@ -83,7 +83,7 @@ pub fn nozzles() -> Section {
 
 pub fn room_vapour() -> Section {
     let rows = published_room::rows().into_iter().map(|r| {
-        let computed = r.computed();
+        let computed = published_room::computed(&r);
         Row::new("vapour in the room", &r.conditions, &r.unit, r.published, computed, &r.source)
             .said_to_be(&r.provenance)
             .within(r.tolerance_percent)
@@ -94,7 +94,7 @@ pub fn room_vapour() -> Section {
 
 pub fn session_vapour() -> Section {
     let rows = published_session::rows().into_iter().map(|r| {
-        let computed = r.computed();
+        let computed = published_session::computed(&r);
         Row::new("exposure over a session", &r.conditions, &r.unit, r.published, computed, &r.source)
             .said_to_be(&r.provenance)
             .within(r.tolerance_percent)
@@ -107,7 +107,7 @@ pub fn session_vapour() -> Section {
 
 pub fn near_gun() -> Section {
     let rows = published_near_gun::rows().into_iter().map(|r| {
-        Row::new(r.quantity, &r.conditions, r.unit, r.published, r.computed, r.source)
+        Row::new(r.quantity, &r.conditions, r.unit, r.published, r.computed, &r.source)
             .within(r.tolerance_percent)
     });
     let text = "The spray against the lower flammable limit, by hand from the laws of the jet, and fresh air for a quarter of \

@@ -9,6 +9,8 @@
 mod air;
 mod bench;
 mod blends;
+#[path = "../published/case.rs"]
+mod case;
 mod evaporation;
 mod films;
 mod liquids;

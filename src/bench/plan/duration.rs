@@ -169,23 +169,9 @@ fn total(layers: &[Spread], paints: &[&str], people: usize, guns: usize) -> Esti
 
 #[cfg(test)]
 mod tests {
-    use super::super::schedule::tests::load;
+    use super::super::schedule::tests::{load, scaled};
     use super::*;
     use proptest::prelude::*;
-
-    /// A load with its hands, coats and waits scaled.
-    fn scaled(load: &Load, [hands, spraying, drying]: [f64; 3]) -> Load {
-        Load {
-            mask: load.mask.map(|m| m * hands),
-            mix: load.mix * hands,
-            coats: load.coats.iter().map(|c| c * spraying).collect(),
-            flash_off: load.flash_off * drying,
-            until_mask: load.until_mask * drying,
-            until_next: load.until_next * drying,
-            rinse: load.rinse * hands,
-            hand_over: load.hand_over * hands,
-        }
-    }
 
     fn spread() -> impl Strategy<Value = Spread> {
         let ends = prop::array::uniform3(1.0..3.0_f64);

@@ -179,15 +179,17 @@ pub(super) mod tests {
             })
     }
 
-    /// All handwork at another pace, and spraying at another.
-    fn at(load: &Load, hands: f64, spraying: f64) -> Load {
+    /// All handwork at another pace, spraying at another, and waits at a third.
+    pub(crate) fn scaled(load: &Load, [hands, spraying, drying]: [f64; 3]) -> Load {
         Load {
             mask: load.mask.map(|m| m * hands),
             mix: load.mix * hands,
             coats: load.coats.iter().map(|c| c * spraying).collect(),
+            flash_off: load.flash_off * drying,
+            until_mask: load.until_mask * drying,
+            until_next: load.until_next * drying,
             rinse: load.rinse * hands,
             hand_over: load.hand_over * hands,
-            ..load.clone()
         }
     }
 
@@ -246,7 +248,7 @@ pub(super) mod tests {
             prop_assert!(own <= shared + 1e-6);
             let alone = end_s(&schedule(&loads, 1, 1));
             prop_assert!((own - alone).abs() < 1e-6);
-            let slower: Vec<Load> = loads.iter().map(|l| at(l, 1.3, 1.1)).collect();
+            let slower: Vec<Load> = loads.iter().map(|l| scaled(l, [1.3, 1.1, 1.0])).collect();
             prop_assert!(end_s(&schedule(&slower, people, 1)) + 1e-6 >= shared);
         }
     }
